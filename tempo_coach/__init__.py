@@ -1,0 +1,1 @@
+"""Paces strength sets by a four-phase tempo and counts the lowering seconds."""

@@ -1,0 +1,56 @@
+"""What the use cases ask of the world: a player, a clock, a log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+from typing import Protocol
+
+from sounds_gen.samples import Samples
+
+
+class Playback(Protocol):
+    """One track that is being played."""
+
+    @property
+    def lag_ms(self) -> int:
+        """Time from the return of `Player.play` until the track's first sample is heard."""
+        ...
+
+    def is_sounding(self) -> bool:
+        """Tell whether the device is still taking samples."""
+        ...
+
+    def silence(self) -> None:
+        """Make the rest of the track silent at once; harmless when it has ended."""
+        ...
+
+
+class Player(Protocol):
+    """Plays a whole track by one call."""
+
+    def play(self, track: Samples) -> Playback:
+        """Start the track; blocks until the device has taken it, so call it from a worker.
+
+        Raises
+        ------
+        SoundUnavailable
+            There is no device, or it refused the track.
+        """
+        ...
+
+
+class Clock(Protocol):
+    """Tells a monotonic moment for pacing and the wall clock's time for the log."""
+
+    def now_ms(self) -> int:
+        """Return the monotonic moment, in whole milliseconds from an unknown origin."""
+        ...
+
+    def wall(self) -> datetime:
+        """Return the local time, with its offset from UTC."""
+        ...
+
+    def sleep_until_ms(self, moment_ms: int) -> None:
+        """Return once `now_ms` has reached the moment."""
+        ...

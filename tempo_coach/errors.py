@@ -1,0 +1,93 @@
+"""The one error tree: every refusal is a sentence, a hint, and the data it speaks of."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+
+class TempoCoachError(Exception):
+    """A refusal in one sentence: what was wrong, where, and what is allowed.
+
+    Parameters
+    ----------
+    message
+        What was wrong and where.
+    hint
+        What is allowed, or the nearest good answer.
+    """
+
+    def __init__(self, message: str, *, hint: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.hint = hint
+
+    def __str__(self) -> str:
+        return f"{self.message}; {self.hint}" if self.hint else self.message
+
+
+class NotationError(TempoCoachError):
+    """A text that is no tempo or no prescription.
+
+    Parameters
+    ----------
+    text
+        The whole text as it was given.
+    column
+        Where the fault begins in `text`, counted from 1.
+    """
+
+    def __init__(self, message: str, *, text: str, column: int, hint: str = "") -> None:
+        super().__init__(message, hint=hint)
+        self.text = text
+        self.column = column
+
+    def __str__(self) -> str:
+        return f"column {self.column}: {super().__str__()}"
+
+
+class OutOfRange(TempoCoachError):
+    """A value outside what is allowed."""
+
+
+class SoundUnavailable(TempoCoachError):
+    """No sound device, or one that refused the track."""
+
+
+class FileProblem(TempoCoachError):
+    """A file that can't be read or written.
+
+    Parameters
+    ----------
+    path
+        The file or folder.
+    """
+
+    def __init__(self, message: str, *, path: Path, hint: str = "") -> None:
+        super().__init__(message, hint=hint)
+        self.path = path
+
+
+class LogUnreadable(FileProblem):
+    """A log that can't be read as a whole: missing, a folder, or forbidden."""
+
+
+class LogUnwritable(FileProblem):
+    """A fact that could not be put on the disk."""
+
+
+class UnknownSet(TempoCoachError):
+    """An id that names no set in the log, or more than one.
+
+    Parameters
+    ----------
+    set_id
+        The id, or the beginning of one, as it was given.
+    """
+
+    def __init__(self, message: str, *, set_id: str, hint: str = "") -> None:
+        super().__init__(message, hint=hint)
+        self.set_id = set_id
+
+
+class SettingsProblem(FileProblem):
+    """A settings file with a value that can't be used."""
