@@ -41,6 +41,10 @@ class NotationError(TempoCoachError):
         self.text = text
         self.column = column
 
+    def within(self, text: str, *, offset: int) -> NotationError:
+        """Return the same fault as part of a longer text that it begins `offset` into."""
+        return NotationError(self.message, text=text, column=self.column + offset, hint=self.hint)
+
     def __str__(self) -> str:
         return f"column {self.column}: {super().__str__()}"
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Protocol
 
 from sounds_gen.samples import Samples
+from tempo_coach.core.facts import Fact
+from tempo_coach.core.log_lines import Skipped
 
 
 class Playback(Protocol):
@@ -53,4 +55,33 @@ class Clock(Protocol):
 
     def sleep_until_ms(self, moment_ms: int) -> None:
         """Return once `now_ms` has reached the moment."""
+        ...
+
+
+class Log(Protocol):
+    """Holds facts, append only."""
+
+    @property
+    def name(self) -> str:
+        """Where it is, as a person would look for it."""
+        ...
+
+    def append(self, fact: Fact) -> None:
+        """Put one fact on the disk.
+
+        Raises
+        ------
+        LogUnwritable
+            It could not be put there whole.
+        """
+        ...
+
+    def read(self) -> Iterator[Fact | Skipped]:
+        """Yield every line in order, as a fact or as the reason why it is skipped.
+
+        Raises
+        ------
+        LogUnreadable
+            The log can't be read as a whole. A log that does not exist yet is empty.
+        """
         ...

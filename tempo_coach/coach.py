@@ -1,0 +1,242 @@
+"""The use cases: pace a set, log it, correct it, read the logs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from sounds_gen.samples import Samples
+from tempo_coach.core.cue_sets import rest_track, set_track
+from tempo_coach.core.facts import Changes, Fact, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.history import History, fold
+from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.ports import Clock, Log, Playback, Player
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.running_set import RunningRest, RunningSet
+from tempo_coach.core.settings import Settings
+from tempo_coach.core.timeline import Timeline, rep_times
+from tempo_coach.errors import LogUnwritable, SoundUnavailable
+
+
+@dataclass(frozen=True, slots=True)
+class LogReading:
+    """What one log or several say."""
+
+    history: History
+    skipped: tuple[Skipped, ...]
+
+
+def read_logs(logs: Iterable[Log]) -> LogReading:
+    """Read several logs as one, merged by id.
+
+    Raises
+    ------
+    LogUnreadable
+        One of them can't be read as a whole.
+    """
+    facts: list[Fact] = []
+    skipped: list[Skipped] = []
+    for log in logs:
+        for line in log.read():
+            if isinstance(line, Skipped):
+                skipped.append(line)
+            else:
+                facts.append(line)
+    return LogReading(fold(facts), tuple(skipped))
+
+
+class Coach:
+    """Paces sets and keeps their log.
+
+    Parameters
+    ----------
+    log
+        Where facts go.
+    rescue
+        Where they go at the end if `log` does not take them.
+    player
+        What plays the tracks.
+    clock
+        What tells the time.
+    new_id
+        Gives an id that no other set has.
+    settings
+        What holds for all sets.
+    """
+
+    def __init__(
+        self,
+        *,
+        log: Log,
+        rescue: Log,
+        player: Player,
+        clock: Clock,
+        new_id: Callable[[], str],
+        settings: Settings,
+    ) -> None:
+        self.log = log
+        self.clock = clock
+        self.settings = settings
+        self._rescue = rescue
+        self._player = player
+        self._new_id = new_id
+        self._playback: Playback | None = None
+        self._unsaved: list[Fact] = []
+
+    def timeline(self, prescription: Prescription) -> Timeline:
+        """Lay one set out in time, as the settings say.
+
+        Raises
+        ------
+        OutOfRange
+            The set is too long.
+        """
+        return Timeline.of(
+            prescription,
+            setup_ms=self.settings.setup_ms,
+            allowances=self.settings.allowances,
+        )
+
+    def start_set(
+        self, prescription: Prescription, *, lifter: str
+    ) -> tuple[RunningSet, SoundUnavailable | None]:
+        """Start one set; blocks until the device has the track, so call it from a worker.
+
+        Returns
+        -------
+        tuple of RunningSet and SoundUnavailable or None
+            The set runs in any case; without sound, with the reason why.
+
+        Raises
+        ------
+        OutOfRange
+            The set is too long.
+        """
+        timeline = self.timeline(prescription)
+        zero_ms, fault = self._play(set_track(timeline))
+        since_zero = timedelta(milliseconds=self.clock.now_ms() - zero_ms)
+        running = RunningSet(
+            id=self._new_id(),
+            lifter=lifter,
+            prescription=prescription,
+            timeline=timeline,
+            zero_ms=zero_ms,
+            began_at=self.clock.wall() - since_zero,
+        )
+        return running, fault
+
+    def start_rest(self, rest_ms: int) -> RunningRest:
+        """Start a rest, without sounds where there is no device; blocks like `start_set`."""
+        begins_ms = self.clock.now_ms()
+        self._play(rest_track(rest_ms))
+        return RunningRest(begins_ms, rest_ms)
+
+    def has_lost_sound(self, running: RunningSet) -> bool:
+        """Tell whether the device has given up before the set is over."""
+        playback = self._playback
+        if playback is None or running.is_over(self.clock.now_ms()):
+            return False
+        return not playback.is_sounding()
+
+    def end_set(self, running: RunningSet) -> tuple[SetDone | None, LogUnwritable | None]:
+        """End a set: silence what is left of the track, and log what was done.
+
+        Returns
+        -------
+        tuple of SetDone or None, and LogUnwritable or None
+            The set, or None if it ended before the first rep; and why it is not on the disk yet,
+            if it is not: it is then kept, and saved with the next fact.
+        """
+        now_ms = self.clock.now_ms()
+        if not running.is_over(now_ms):
+            self.silence()
+        done = running.fact(now_ms)
+        return done, None if done is None else self._save(done)
+
+    def silence(self) -> None:
+        """Make whatever is playing silent."""
+        if self._playback is not None:
+            self._playback.silence()
+            self._playback = None
+
+    def correct(
+        self, done: SetDone, changes: Changes, *, after: datetime | None = None
+    ) -> tuple[SetDone, LogUnwritable | None]:
+        """Correct a set; where reps change and seconds are not given, these become reps × tempo.
+
+        Parameters
+        ----------
+        done
+            The set as it is.
+        changes
+            What to put in place.
+        after
+            When it was corrected before; the new correction is dated later, even by a clock that
+            was set back.
+
+        Returns
+        -------
+        tuple of SetDone, and LogUnwritable or None
+            The set as it is now, and why the correction is not on the disk yet, if it is not.
+        """
+        given = changes.given()
+        if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
+            rep = rep_times(done.tempo, self.settings.allowances)
+            given["seconds"] = PhaseSeconds.of(rep.times(given["reps_done"]))
+        at = self.clock.wall()
+        if after is not None:
+            at = max(at, after + timedelta(milliseconds=1))
+        fact = SetCorrected(id=done.id, at=at, changes=Changes(**given))
+        return done.model_copy(update=given), self._save(fact)
+
+    def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
+        """Strike a set; returns why that is not on the disk yet, if it is not."""
+        return self._save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
+
+    def rescue(self) -> str | None:
+        """Save what could not be saved so far, in the log or beside it; call it before leaving.
+
+        Returns
+        -------
+        str or None
+            Where the facts are, if they had to go beside the log.
+
+        Raises
+        ------
+        LogUnwritable
+            Neither place took them; `unsaved` still holds them.
+        """
+        if not self._unsaved or self._write_unsaved(self.log) is None:
+            return None
+        fault = self._write_unsaved(self._rescue)
+        if fault is not None:
+            raise fault
+        return self._rescue.name
+
+    @property
+    def unsaved(self) -> tuple[Fact, ...]:
+        """Facts that are not on the disk yet."""
+        return tuple(self._unsaved)
+
+    def _play(self, track: Samples) -> tuple[int, SoundUnavailable | None]:
+        self.silence()
+        try:
+            self._playback = self._player.play(track)
+        except SoundUnavailable as fault:
+            return self.clock.now_ms(), fault
+        heard_after_ms = self._playback.lag_ms + self.settings.offset_ms
+        return self.clock.now_ms() + heard_after_ms, None
+
+    def _save(self, fact: Fact) -> LogUnwritable | None:
+        self._unsaved.append(fact)
+        return self._write_unsaved(self.log)
+
+    def _write_unsaved(self, log: Log) -> LogUnwritable | None:
+        try:
+            while self._unsaved:
+                log.append(self._unsaved[0])
+                del self._unsaved[0]
+        except LogUnwritable as fault:
+            return fault
+        return None

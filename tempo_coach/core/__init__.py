@@ -1,0 +1,1 @@
+"""The pure core: values and rules, without clock, file, device, screen or randomness."""

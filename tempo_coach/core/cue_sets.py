@@ -1,0 +1,68 @@
+"""Which sound says what: from a timeline to its track."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from sounds_gen import named
+from sounds_gen.mixing import lay_out
+from sounds_gen.samples import SAMPLE_RATE_HZ, Samples
+from tempo_coach.core.tempo import Phase, Speed
+from tempo_coach.core.timeline import Cue, CueKind, Span, Timeline
+
+REST_NOTICE_MS = 10_000
+"""How long before the end of a rest its notice sounds."""
+
+
+def set_track(timeline: Timeline) -> Samples:
+    """Return the sound of one whole set; behind the last phase the end sound rings out.
+
+    Returns
+    -------
+    Samples
+        float32, shape ``(n,)``, range [-1, 1]; sample 0 is the timeline's 0.
+    """
+    return lay_out(
+        ((cue.at_ms, _tick(cue)) for cue in timeline.cues()),
+        length_ms=timeline.length_ms + _length_ms(named.close()),
+    )
+
+
+def rest_track(rest_ms: int) -> Samples:
+    """Return the sound of a rest: a notice 10 s before its end, where it is longer, and its end.
+
+    Returns
+    -------
+    Samples
+        float32, shape ``(n,)``, range [-1, 1].
+    """
+    return lay_out(_rest_sounds(rest_ms), length_ms=rest_ms + _length_ms(named.call()))
+
+
+def _rest_sounds(rest_ms: int) -> Iterator[tuple[int, Samples]]:
+    if rest_ms > REST_NOTICE_MS:
+        yield rest_ms - REST_NOTICE_MS, named.notice()
+    yield rest_ms, named.call()
+
+
+def _tick(cue: Cue) -> Samples:
+    if cue.span is None:
+        return named.close() if cue.kind is CueKind.END else named.call()
+    if cue.kind is CueKind.PHASE:
+        return _phase_sound(cue.span, twice=cue.last_rep)
+    elapsed_ms = ((cue.second or 1) - 1) * 1000
+    return named.step(cue.span.height_at(elapsed_ms))
+
+
+def _phase_sound(span: Span, *, twice: bool) -> Samples:
+    if span.speed is Speed.FAST and span.phase is Phase.RAISE:
+        return named.snap(twice=twice)
+    if span.phase is Phase.LOWER:
+        return named.fall(twice=twice)
+    if span.phase is Phase.RAISE:
+        return named.rise(twice=twice)
+    return named.level(span.height_at(0), twice=twice)
+
+
+def _length_ms(clip: Samples) -> int:
+    return -(-len(clip) * 1000 // SAMPLE_RATE_HZ)

@@ -1,0 +1,96 @@
+"""Today's state: a fold over the facts of one log or several."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from tempo_coach.core.facts import Fact, SetCorrected, SetDone, SetStruck, line_of
+from tempo_coach.core.legible import name_key
+from tempo_coach.errors import UnknownSet
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """The sets that count, corrected, in the order they were done."""
+
+    sets: tuple[SetDone, ...]
+    struck: frozenset[str]
+    """Ids of the sets that no longer count."""
+    corrected: dict[str, datetime]
+    """Ids of the sets that were corrected, with the time of the latest correction."""
+    disagreeing: tuple[str, ...]
+    """Ids under which two logs hold different sets; the one that ended later counts."""
+    orphaned: tuple[str, ...]
+    """Ids that are corrected or struck, but under which no set was found."""
+
+    def of(self, lifter: str) -> tuple[SetDone, ...]:
+        """Return one lifter's sets; the spelling's case does not matter."""
+        key = name_key(lifter)
+        return tuple(done for done in self.sets if name_key(done.lifter) == key)
+
+    def lifters(self) -> tuple[str, ...]:
+        """Return the names of the lifters, each as last written, in order of the alphabet."""
+        names = {name_key(done.lifter): done.lifter for done in self.sets}
+        return tuple(names[key] for key in sorted(names))
+
+    def find(self, set_id: str) -> SetDone:
+        """Return the one set whose id begins so.
+
+        Raises
+        ------
+        UnknownSet
+            No set's id begins so, or more than one does.
+        """
+        found = [done for done in self.sets if done.id == set_id] or [
+            done for done in self.sets if set_id and done.id.startswith(set_id)
+        ]
+        if len(found) == 1:
+            return found[0]
+        hint = "'tempo-coach log' lists the ids"
+        if found:
+            message = f"{len(found)} sets have an id that begins with '{set_id}'"
+        elif set_id in self.struck:
+            message = f"the set '{set_id}' is struck"
+        else:
+            message = f"no set has the id '{set_id}'"
+        raise UnknownSet(message, set_id=set_id, hint=hint)
+
+
+def fold(facts: Iterable[Fact]) -> History:
+    """Fold facts in any order, repeated or not, into the sets that count."""
+    done: dict[str, SetDone] = {}
+    corrections: dict[str, list[SetCorrected]] = {}
+    struck: set[str] = set()
+    disagreeing: set[str] = set()
+    for fact in facts:
+        match fact:
+            case SetDone():
+                known = done.setdefault(fact.id, fact)
+                if known != fact:
+                    disagreeing.add(fact.id)
+                    done[fact.id] = max(known, fact, key=lambda one: (one.ended_at, line_of(one)))
+            case SetCorrected():
+                corrections.setdefault(fact.id, []).append(fact)
+            case SetStruck():
+                struck.add(fact.id)
+    latest: dict[str, datetime] = {}
+    for set_id, several in corrections.items():
+        if set_id in done:
+            several.sort(key=lambda one: (one.at, line_of(one)))
+            latest[set_id] = several[-1].at
+            for correction in several:
+                done[set_id] = done[set_id].model_copy(update=correction.changes.given())
+    return History(
+        sets=tuple(
+            sorted(
+                (one for one in done.values() if one.id not in struck),
+                key=lambda one: (one.started_at, one.id),
+            )
+        ),
+        struck=frozenset(struck & done.keys()),
+        corrected=latest,
+        disagreeing=tuple(sorted(disagreeing)),
+        orphaned=tuple(sorted((corrections.keys() | struck) - done.keys())),
+    )

@@ -1,0 +1,59 @@
+"""One line of a log, read or skipped with a reason."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+
+from pydantic import ValidationError
+
+from tempo_coach.core.facts import FACTS, KINDS, VERSION, Fact
+from tempo_coach.core.legible import quoted
+
+TORN = "torn: the line was not written whole"
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """Why a line gives no fact."""
+
+    why: str
+    foreign: bool = False
+    """It is of a newer version or an unknown kind: kept, not counted, and no fault."""
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped:
+    """A line of a log that was passed over."""
+
+    file: str
+    line: int
+    """Counted from 1."""
+    why: str
+    foreign: bool = False
+    """As for `Unread`."""
+
+
+def read_line(line: bytes) -> Fact | Unread:
+    """Read one line without its line feed."""
+    try:
+        return FACTS.validate_json(line)
+    except ValidationError as fault:
+        return _unread(line, fault)
+
+
+def _unread(line: bytes, fault: ValidationError) -> Unread:
+    try:
+        value = json.loads(line)
+    except (ValueError, RecursionError):
+        return Unread("not JSON")
+    if not isinstance(value, dict):
+        return Unread("not a JSON object")
+    version, kind = value.get("v"), value.get("kind")
+    if isinstance(version, int) and version > VERSION:
+        return Unread(f"version {version} is newer than this program knows; kept", foreign=True)
+    if isinstance(kind, str) and kind not in KINDS:
+        return Unread(f"the kind {quoted(kind)} is not known to this program; kept", foreign=True)
+    first = fault.errors()[0]
+    place = ".".join(str(step) for step in first["loc"][1:]) or "kind"
+    return Unread(f"{place}: {first['msg']}")

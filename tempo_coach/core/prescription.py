@@ -1,0 +1,285 @@
+"""One line of work as a coach writes it on a board."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from typing import NoReturn
+
+from tempo_coach.core.exercises import usual_lead
+from tempo_coach.core.legible import quoted
+from tempo_coach.core.load import LOAD_FORMS, Load, match_load
+from tempo_coach.core.tempo import Phase, Tempo, is_compact, parse_tempo
+from tempo_coach.errors import NotationError, OutOfRange
+
+MOST_SETS = 30
+MOST_REPS = 100
+LONGEST_NAME = 80
+LONGEST_REST_MS = 3_600_000
+EXAMPLE = "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
+_AS_IN = f"as in {EXAMPLE}"
+
+
+@dataclass(frozen=True, slots=True)
+class Prescription:
+    """What is to be done: exercise, sets, reps, load, tempo, rest and lead."""
+
+    exercise: str
+    """In Unicode form NFC, single spaces."""
+    sets: int
+    reps: int | None
+    """None for a set that runs until it is stopped."""
+    load: Load | None
+    tempo: Tempo
+    rest_ms: int | None
+    """None where the line leaves the rest to the lifter."""
+    lead: Phase
+    """`Phase.LOWER` or `Phase.RAISE`: what a rep begins with."""
+
+    def __str__(self) -> str:
+        parts = [self.exercise, f"{self.sets}x{'max' if self.reps is None else self.reps}"]
+        if self.load is not None:
+            parts.append(f"@ {self.load}")
+        parts.append(str(self.tempo))
+        if self.rest_ms is not None:
+            parts.append(f"rest {rest_text(self.rest_ms)}")
+        if self.lead is not usual_lead(self.exercise):
+            parts.append(f"lead {self.lead}")
+        return " ".join(parts)
+
+
+def rest_text(rest_ms: int) -> str:
+    """Return a rest as ``45 s`` below a minute, else as ``3:00``."""
+    minutes, seconds = divmod(rest_ms // 1000, 60)
+    return f"{minutes}:{seconds:02d}" if minutes else f"{seconds} s"
+
+
+_SCHEME = re.compile(r"(?<!\S)([0-9]+)\s*[xX×]\s*(\S*)")
+_BEHIND_SCHEME = re.compile(r"@|(?<!\S)(?:[0-9XVA]{4}|\S+[-/]\S+[-/]\S+)(?!\S)", re.IGNORECASE)
+_WORD = re.compile(r"\S+")
+_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
+_CLAUSE = re.compile(r"(rest|lead)(?!\S)", re.IGNORECASE)
+_REST = re.compile(
+    r"(?:(?P<minutes>[0-9]+):(?P<seconds>[0-5][0-9])|(?P<count>[0-9]+)(?:\s*(?P<unit>s|min))?)(?!\S)",
+    re.IGNORECASE,
+)
+_REST_FORMS = "90, 90 s, 3:00 or 3 min"
+
+
+def parse_prescription(line: str) -> Prescription:
+    """Read ``front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00 lead lower``.
+
+    Load, rest and lead may be left out.
+
+    Raises
+    ------
+    NotationError
+        The line is no prescription; the column tells where.
+    """
+    scheme = _find_scheme(line)
+    exercise = _exercise(line, scheme.start())
+    sets, reps = _sets_and_reps(line, scheme)
+    load, at = _load(line, scheme.end())
+    tempo, at = _tempo(line, at)
+    rest_ms, lead = _clauses(line, at)
+    return Prescription(
+        exercise=exercise,
+        sets=sets,
+        reps=reps,
+        load=load,
+        tempo=tempo,
+        rest_ms=rest_ms,
+        lead=lead or usual_lead(exercise),
+    )
+
+
+def _find_scheme(line: str) -> re.Match[str]:
+    scheme = _SCHEME.search(line)
+    if scheme is not None and not _is_compact_tempo(scheme):
+        return scheme
+    if not line.strip():
+        _refuse(line, 0, "the line is empty", hint=f"such as {EXAMPLE}")
+    mark = _BEHIND_SCHEME.search(line)
+    at = mark.start() if mark else len(line.rstrip())
+    _refuse(line, at, "sets and reps are missing", hint="such as 4x5 or 4xmax, behind the exercise")
+
+
+def _is_compact_tempo(scheme: re.Match[str]) -> bool:
+    counts = scheme[2].isdigit() and int(scheme[1][-9:]) <= MOST_SETS
+    return is_compact(scheme[0]) and not counts
+
+
+def _exercise(line: str, end: int) -> str:
+    for word in _WORD.finditer(line, 0, end):
+        if "@" in word[0]:
+            _refuse(line, word.start(), "the load comes behind sets and reps", hint=_AS_IN)
+        if _is_tempo(word[0]):
+            _refuse(line, word.start(), "the tempo comes behind sets and reps", hint=_AS_IN)
+    name = clean_name(line[:end])
+    if not name:
+        _refuse(line, 0, "the exercise is missing", hint=_AS_IN)
+    try:
+        return check_name(name, what="exercise")
+    except OutOfRange as fault:
+        _refuse(line, len(line) - len(line.lstrip()), fault.message, hint=fault.hint)
+
+
+def clean_name(text: str) -> str:
+    """Return a name with single spaces, in Unicode form NFC."""
+    return unicodedata.normalize("NFC", " ".join(text.split()))
+
+
+def check_name(name: str, *, what: str) -> str:
+    """Return the name of an exercise or a lifter as it is.
+
+    Raises
+    ------
+    OutOfRange
+        It is empty, over 80 characters, or not valid Unicode.
+    """
+    if not name:
+        raise OutOfRange(f"the name of the {what} is empty", hint="give at least one letter")
+    if len(name) > LONGEST_NAME:
+        raise OutOfRange(
+            f"the name of the {what} has {len(name)} characters", hint=f"at most {LONGEST_NAME}"
+        )
+    if any("\ud800" <= character <= "\udfff" for character in name):
+        raise OutOfRange(f"the name of the {what} is not valid text", hint="write it in UTF-8")
+    return name
+
+
+def _is_tempo(word: str) -> bool:
+    if not re.search(r"[-/].*[-/]", word):
+        return False
+    try:
+        parse_tempo(word)
+    except NotationError:
+        return False
+    return True
+
+
+def _sets_and_reps(line: str, scheme: re.Match[str]) -> tuple[int, int | None]:
+    sets_digits, reps_digits = scheme[1], scheme[2]
+    sets = _count(line, scheme.start(1), sets_digits, what="set", most=MOST_SETS)
+    if reps_digits.lower() == "max":
+        return sets, None
+    if not re.fullmatch(r"[0-9]+", reps_digits):
+        _refuse(
+            line,
+            scheme.start(2),
+            f"{quoted(reps_digits)} is no number of reps"
+            if reps_digits
+            else "the reps are missing",
+            hint=f"such as {sets}x5, or {sets}xmax to run until stopped",
+        )
+    return sets, _count(line, scheme.start(2), reps_digits, what="rep", most=MOST_REPS)
+
+
+def _count(line: str, at: int, digits: str, *, what: str, most: int) -> int:
+    significant = digits.lstrip("0")
+    count = int(significant[:6] or 0)
+    if not 1 <= count <= most:
+        _refuse(
+            line,
+            at,
+            f"{quoted(digits)} {what}s are not possible",
+            hint=f"1 to {most}, so at {'least 1' if count == 0 else f'most {most}'}",
+        )
+    return count
+
+
+def _load(line: str, at: int) -> tuple[Load | None, int]:
+    mark = _next_word(line, at)
+    if mark is None or not mark[0].startswith("@"):
+        return None, at
+    begin = _skip_space(line, mark.start() + 1)
+    try:
+        found = match_load(line, begin)
+    except OutOfRange as fault:
+        _refuse(line, begin, fault.message, hint=fault.hint)
+    if found is None:
+        _refuse_load(line, begin)
+    return found
+
+
+def _refuse_load(line: str, begin: int) -> NoReturn:
+    word = _next_word(line, begin)
+    if word is None or is_compact(word[0]) or _is_tempo(word[0]):
+        _refuse(line, begin, "the load is missing behind '@'", hint=LOAD_FORMS)
+    number = _NUMBER.match(word[0].replace(",", "."))
+    nearest = f"write {number[0]} kg, {number[0]} lb or {number[0]}%" if number else LOAD_FORMS
+    _refuse(line, begin, f"{quoted(word[0])} is no load", hint=nearest)
+
+
+def _tempo(line: str, at: int) -> tuple[Tempo, int]:
+    word = _next_word(line, at)
+    if word is None or _CLAUSE.match(line, word.start()):
+        where = len(line.rstrip()) if word is None else word.start()
+        _refuse(line, where, "the tempo is missing", hint="lower-pause-raise-top, such as 4-1-X-1")
+    if re.match(r"(?:[0-9.]+\s*(?:kg|lb|%)|bw)(?!\w)", line[word.start() :], re.IGNORECASE):
+        _refuse(line, word.start(), "a load stands behind '@'", hint=f"write @ {word[0]}…")
+    try:
+        return parse_tempo(word[0]), word.end()
+    except NotationError as fault:
+        raise fault.within(line, offset=word.start()) from None
+
+
+def _clauses(line: str, at: int) -> tuple[int | None, Phase | None]:
+    rest_ms: int | None = None
+    lead: Phase | None = None
+    while (word := _next_word(line, at)) is not None:
+        name = word[0].lower()
+        begin = _skip_space(line, word.end())
+        if name == "rest" and rest_ms is None:
+            rest_ms, at = _rest(line, begin)
+        elif name == "lead" and lead is None:
+            lead, at = _lead(line, begin)
+        elif name in ("rest", "lead"):
+            _refuse(line, word.start(), f"'{name}' stands there twice", hint="give it once")
+        else:
+            _refuse(
+                line,
+                word.start(),
+                f"{quoted(word[0])} is not understood behind the tempo",
+                hint="'rest 3:00' and 'lead raise' may stand there",
+            )
+    return rest_ms, lead
+
+
+def _rest(line: str, begin: int) -> tuple[int, int]:
+    found = _REST.match(line, begin)
+    if found is None:
+        word = _next_word(line, begin)
+        said = f"{quoted(word[0])} is no rest" if word else "the rest is missing"
+        _refuse(line, begin, said, hint=f"write {_REST_FORMS}")
+    if found["minutes"] is not None:
+        rest_ms = (int(found["minutes"][-9:]) * 60 + int(found["seconds"])) * 1000
+    else:
+        rest_ms = int(found["count"][-9:]) * 1000
+        rest_ms *= 60 if (found["unit"] or "s").lower() == "min" else 1
+    digits = found["minutes"] or found["count"]
+    if len(digits.lstrip("0")) > 6 or rest_ms > LONGEST_REST_MS:
+        _refuse(line, begin, f"a rest of {quoted(found[0])} is too long", hint="at most 60 min")
+    return rest_ms, found.end()
+
+
+def _lead(line: str, begin: int) -> tuple[Phase, int]:
+    word = _next_word(line, begin)
+    if word is None or word[0].lower() not in (Phase.LOWER, Phase.RAISE):
+        said = f"{quoted(word[0])} is no lead" if word else "the lead is missing"
+        _refuse(line, begin, said, hint="write lead lower or lead raise")
+    return Phase(word[0].lower()), word.end()
+
+
+def _next_word(line: str, at: int) -> re.Match[str] | None:
+    return _WORD.search(line, at)
+
+
+def _skip_space(line: str, at: int) -> int:
+    word = _next_word(line, at)
+    return len(line) if word is None else word.start()
+
+
+def _refuse(line: str, index: int, message: str, *, hint: str) -> NoReturn:
+    raise NotationError(message, text=line, column=index + 1, hint=hint)

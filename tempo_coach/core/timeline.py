@@ -1,0 +1,218 @@
+"""The timeline of one set: where everything is at every moment."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+
+from tempo_coach.core.prescription import MOST_REPS, Prescription
+from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo, seconds_text
+from tempo_coach.core.work import PhaseTimes, WorkDone
+from tempo_coach.errors import OutOfRange
+
+LEAST_SETUP_MS = 3_000
+USUAL_SETUP_MS = 10_000
+LONGEST_SETUP_MS = 60_000
+LONGEST_LIFTING_MS = 600_000
+_READY_SECONDS = (3, 2, 1)
+_COUNTED_FROM_MS = 2_000
+
+
+class CueKind(StrEnum):
+    """What a cue says."""
+
+    READY = "ready"
+    PHASE = "phase"
+    COUNT = "count"
+    END = "end"
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """One phase of a rep, at its place from the rep's beginning."""
+
+    phase: Phase
+    speed: Speed | None
+    """None where the length is prescribed; else the length is an allowance."""
+    starts_ms: int
+    lasts_ms: int
+
+    def height_at(self, elapsed_ms: int) -> float:
+        """Return where the bar should be, 0 at the bottom to 1 at the top."""
+        share = min(max(elapsed_ms / self.lasts_ms, 0.0), 1.0)
+        return {
+            Phase.LOWER: 1.0 - share,
+            Phase.PAUSE: 0.0,
+            Phase.RAISE: share,
+            Phase.TOP: 1.0,
+        }[self.phase]
+
+
+@dataclass(frozen=True, slots=True)
+class Cue:
+    """One moment of the track."""
+
+    at_ms: int
+    kind: CueKind
+    span: Span | None = None
+    """The phase it belongs to; None for ready and end."""
+    rep: int | None = None
+    """Counted from 1; None for ready and end."""
+    second: int | None = None
+    """Count: the second of the phase that begins, so 2 after one second. Ready: seconds to go."""
+    last_rep: bool = False
+    """The first phase of the last rep begins."""
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A place inside a rep."""
+
+    rep: int
+    """Counted from 1."""
+    span: Span
+    elapsed_ms: int
+    """Of the phase."""
+
+    @property
+    def second(self) -> int:
+        """The second of the phase that is running, counted from 1."""
+        return self.elapsed_ms // 1000 + 1
+
+    @property
+    def height(self) -> float:
+        """Where the bar should be, 0 at the bottom to 1 at the top."""
+        return self.span.height_at(self.elapsed_ms)
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """One set in time; 0 is the start of its track.
+
+    Raises
+    ------
+    OutOfRange
+        The time before the first rep is not 3 to 60 s, or the lifting takes over 10 min.
+    """
+
+    setup_ms: int
+    """When rep 1 begins."""
+    reps: int
+    spans: tuple[Span, ...]
+    """The phases of one rep in the order they are done, without those of length 0."""
+    open_ended: bool = False
+    """Runs until stopped; `reps` is then as many as there is room for, and no rep is the last."""
+
+    def __post_init__(self) -> None:
+        if not LEAST_SETUP_MS <= self.setup_ms <= LONGEST_SETUP_MS:
+            raise OutOfRange(
+                f"{seconds_text(self.setup_ms)} s before the first rep is not possible",
+                hint="3 to 60 s",
+            )
+        if self.lifting_ms > LONGEST_LIFTING_MS:
+            raise OutOfRange(
+                f"{self.reps} reps of {seconds_text(self.rep_ms)} s take "
+                f"{seconds_text(self.lifting_ms)} s, and a set is at most 600 s",
+                hint=f"at most {LONGEST_LIFTING_MS // self.rep_ms} reps at this tempo",
+            )
+
+    @classmethod
+    def of(
+        cls,
+        prescription: Prescription,
+        *,
+        setup_ms: int = USUAL_SETUP_MS,
+        allowances: Allowances | None = None,
+    ) -> Timeline:
+        """Lay one set of a prescription out in time.
+
+        Raises
+        ------
+        OutOfRange
+            As for the class.
+        """
+        spans = _spans(prescription.tempo, prescription.lead, allowances or Allowances())
+        rep_ms = sum(span.lasts_ms for span in spans)
+        reps = prescription.reps or min(MOST_REPS, LONGEST_LIFTING_MS // rep_ms)
+        return cls(setup_ms, reps, spans, open_ended=prescription.reps is None)
+
+    @property
+    def rep_ms(self) -> int:
+        """Length of one rep."""
+        return sum(span.lasts_ms for span in self.spans)
+
+    @property
+    def lifting_ms(self) -> int:
+        """Length of all reps: reps × phases, exactly."""
+        return self.reps * self.rep_ms
+
+    @property
+    def length_ms(self) -> int:
+        """The end of the last phase, from the start of the track."""
+        return self.setup_ms + self.lifting_ms
+
+    def cues(self) -> Iterator[Cue]:
+        """Yield every cue in the order of time."""
+        for second in _READY_SECONDS:
+            yield Cue(self.setup_ms - second * 1000, CueKind.READY, second=second)
+        for rep in range(1, self.reps + 1):
+            begins_ms = self.setup_ms + (rep - 1) * self.rep_ms
+            for span in self.spans:
+                at_ms = begins_ms + span.starts_ms
+                last = rep == self.reps and span is self.spans[0] and not self.open_ended
+                yield Cue(at_ms, CueKind.PHASE, span, rep, last_rep=last)
+                if span.lasts_ms >= _COUNTED_FROM_MS:
+                    for elapsed_ms in range(1000, span.lasts_ms, 1000):
+                        second = elapsed_ms // 1000 + 1
+                        yield Cue(at_ms + elapsed_ms, CueKind.COUNT, span, rep, second)
+        yield Cue(self.length_ms, CueKind.END)
+
+    def at(self, at_ms: int) -> Moment | None:
+        """Return the place inside a rep, or None before the first rep and after the last."""
+        if not self.setup_ms <= at_ms < self.length_ms:
+            return None
+        done, into_rep_ms = divmod(at_ms - self.setup_ms, self.rep_ms)
+        span = next(span for span in reversed(self.spans) if span.starts_ms <= into_rep_ms)
+        return Moment(done + 1, span, into_rep_ms - span.starts_ms)
+
+    def done_by(self, at_ms: int) -> WorkDone:
+        """Return the reps completed and the time spent in each phase by a moment."""
+        lifted_ms = min(max(at_ms - self.setup_ms, 0), self.lifting_ms)
+        reps, into_rep_ms = divmod(lifted_ms, self.rep_ms)
+        broken_off = self._times(into_rep_ms)
+        return WorkDone(reps, self._times(self.rep_ms).times(reps) + broken_off)
+
+    def _times(self, into_rep_ms: int) -> PhaseTimes:
+        return PhaseTimes(
+            **{
+                f"{span.phase}_ms": min(max(into_rep_ms - span.starts_ms, 0), span.lasts_ms)
+                for span in self.spans
+            }
+        )
+
+
+def rep_times(tempo: Tempo, allowances: Allowances) -> PhaseTimes:
+    """Return the length of each phase of one rep, with allowances where none is prescribed."""
+    return PhaseTimes(
+        **{f"{phase}_ms": _length(slot, allowances) for phase, slot in tempo.slots().items()}
+    )
+
+
+def _spans(tempo: Tempo, lead: Phase, allowances: Allowances) -> tuple[Span, ...]:
+    order = list(tempo.slots().items())
+    if lead is Phase.RAISE:
+        order = order[2:] + order[:2]
+    spans: list[Span] = []
+    starts_ms = 0
+    for phase, slot in order:
+        lasts_ms = _length(slot, allowances)
+        if lasts_ms:
+            speed = slot if isinstance(slot, Speed) else None
+            spans.append(Span(phase, speed, starts_ms, lasts_ms))
+            starts_ms += lasts_ms
+    return tuple(spans)
+
+
+def _length(slot: int | Speed, allowances: Allowances) -> int:
+    return allowances.of(slot) if isinstance(slot, Speed) else slot

@@ -1,0 +1,60 @@
+"""Work in time: how long each phase lasted, in all and by allowance."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tempo_coach.core.tempo import Phase
+
+
+@dataclass(frozen=True, slots=True)
+class PhaseTimes:
+    """Whole milliseconds spent in each phase."""
+
+    lower_ms: int = 0
+    pause_ms: int = 0
+    raise_ms: int = 0
+    top_ms: int = 0
+
+    @property
+    def tension_ms(self) -> int:
+        """All four phases."""
+        return self.lower_ms + self.pause_ms + self.raise_ms + self.top_ms
+
+    @property
+    def moving_ms(self) -> int:
+        """Lower and raise: tension for those who leave out pause and top."""
+        return self.lower_ms + self.raise_ms
+
+    def of(self, phase: Phase) -> int:
+        """Return the milliseconds of one phase."""
+        return {
+            Phase.LOWER: self.lower_ms,
+            Phase.PAUSE: self.pause_ms,
+            Phase.RAISE: self.raise_ms,
+            Phase.TOP: self.top_ms,
+        }[phase]
+
+    def __add__(self, other: PhaseTimes) -> PhaseTimes:
+        return PhaseTimes(
+            self.lower_ms + other.lower_ms,
+            self.pause_ms + other.pause_ms,
+            self.raise_ms + other.raise_ms,
+            self.top_ms + other.top_ms,
+        )
+
+    def times(self, reps: int) -> PhaseTimes:
+        """Return the times of so many reps."""
+        return PhaseTimes(
+            self.lower_ms * reps, self.pause_ms * reps, self.raise_ms * reps, self.top_ms * reps
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class WorkDone:
+    """What was done of a set by some moment."""
+
+    reps: int
+    """Those wholly completed."""
+    times: PhaseTimes
+    """With what had elapsed of a rep that was broken off."""
