@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from sounds_gen import named
 from sounds_gen.mixing import lay_out
@@ -12,6 +13,37 @@ from tempo_coach.core.timeline import Cue, CueKind, Span, Timeline
 
 REST_NOTICE_MS = 10_000
 """How long before the end of a rest its notice sounds."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sound:
+    """One sound a lifter learns."""
+
+    name: str
+    words: str
+    """What it tells and how it goes."""
+    clip: Samples
+
+    @property
+    def lasts_ms(self) -> int:
+        """Its length, rounded up."""
+        return _length_ms(self.clip)
+
+
+def sounds() -> tuple[Sound, ...]:
+    """Return every sound, in the order in which a set brings them."""
+    return (
+        Sound("ready", "one blip 3, 2 and 1 s before the first rep", named.call()),
+        Sound("lower", "sinks: the lower begins", named.fall()),
+        Sound("lowering second", "a soft tick, each lower than the last", named.step(0.5)),
+        Sound("pause", "steady and low: hold at the bottom", named.level(0.0)),
+        Sound("raise", "climbs: the raise begins", named.rise()),
+        Sound("raise X", "a short sharp climb: as fast as possible", named.snap()),
+        Sound("top", "steady and high: stay at the top", named.level(1.0)),
+        Sound("last rep", "the first sound of the rep, twice and quick", named.fall(twice=True)),
+        Sound("end", "three notes down: rack it", named.close()),
+        Sound("rest", "two soft notes: ten seconds of rest are left", named.notice()),
+    )
 
 
 def set_track(timeline: Timeline) -> Samples:

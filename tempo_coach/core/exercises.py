@@ -38,7 +38,7 @@ def usual_lead(exercise: str) -> Phase:
     words = name_key(exercise).split()
     for first in range(len(words)):
         ending = " ".join(words[first:])
-        for form in (ending, ending.removesuffix("s")):
+        for form in (ending, ending.removesuffix("s"), ending.removesuffix("es")):
             if form in _LEADS:
                 return _LEADS[form]
     return Phase.LOWER

@@ -20,11 +20,12 @@ from pydantic import (
 )
 
 from tempo_coach.core.prescription import LONGEST_NAME
-from tempo_coach.core.tempo import Phase, Tempo, parse_tempo
+from tempo_coach.core.tempo import Phase, Tempo, parse_tempo, seconds_text
 from tempo_coach.core.work import PhaseTimes
-from tempo_coach.errors import NotationError
+from tempo_coach.errors import NotationError, OutOfRange
 
 VERSION: Final = 1
+LONGEST_IN_A_PHASE_S: Final = 36_000
 
 _RFC3339 = re.compile(
     r"\d{4}-\d\d-\d\d[Tt]\d\d:\d\d:\d\d(?:\.\d{1,6})?(?:[Zz]|[+-]\d\d:\d\d)", re.ASCII
@@ -62,9 +63,11 @@ TempoText: TypeAlias = Annotated[
     PlainSerializer(str, return_type=str),
     WithJsonSchema({"type": "string", "examples": ["4-1-X-1", "2.5-0-1-0"]}),
 ]
+Version: TypeAlias = Annotated[int, Field(ge=VERSION, le=VERSION)]
+"""A number and strict; a literal would take ``true`` and ``1.0`` for 1."""
 Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
 SetId: TypeAlias = Annotated[str, Field(min_length=1, max_length=64)]
-Seconds: TypeAlias = Annotated[float, Field(ge=0, le=36_000)]
+Seconds: TypeAlias = Annotated[float, Field(ge=0, le=LONGEST_IN_A_PHASE_S)]
 Reps: TypeAlias = Annotated[int, Field(ge=0, le=1_000)]
 Kilograms: TypeAlias = Annotated[float, Field(gt=0, le=2_000)]
 Effort: TypeAlias = Annotated[float, Field(ge=1, le=10, multiple_of=0.5)]
@@ -87,7 +90,19 @@ class PhaseSeconds(_Value):
 
     @classmethod
     def of(cls, times: PhaseTimes) -> PhaseSeconds:
-        """Return the times in seconds."""
+        """Return the times in seconds.
+
+        Raises
+        ------
+        OutOfRange
+            More than 10 h fall to one phase.
+        """
+        longest_ms = max(times.of(phase) for phase in Phase)
+        if longest_ms > LONGEST_IN_A_PHASE_S * 1000:
+            raise OutOfRange(
+                f"{seconds_text(longest_ms)} s in one phase are not possible",
+                hint=f"a set has at most {LONGEST_IN_A_PHASE_S} s of each phase",
+            )
         return cls.model_validate({phase.value: times.of(phase) / 1000 for phase in Phase})
 
     def times(self) -> PhaseTimes:
@@ -103,7 +118,7 @@ class PhaseSeconds(_Value):
 class SetDone(_Value):
     """A set was done."""
 
-    v: Literal[1] = VERSION
+    v: Version = VERSION
     kind: Literal["set_done"] = "set_done"
     id: SetId
     lifter: Name
@@ -166,7 +181,7 @@ _CLEARABLE = frozenset({"load_kg", "effort"})
 class SetCorrected(_Value):
     """A set was corrected; the latest correction of a field counts."""
 
-    v: Literal[1] = VERSION
+    v: Version = VERSION
     kind: Literal["set_corrected"] = "set_corrected"
     id: SetId
     """The set's."""
@@ -177,7 +192,7 @@ class SetCorrected(_Value):
 class SetStruck(_Value):
     """A set was struck: it no longer counts."""
 
-    v: Literal[1] = VERSION
+    v: Version = VERSION
     kind: Literal["set_struck"] = "set_struck"
     id: SetId
     """The set's."""
@@ -196,3 +211,12 @@ KINDS = ("set_done", "set_corrected", "set_struck")
 def line_of(fact: Fact) -> bytes:
     """Return the fact as one line of the log, with its line feed."""
     return fact.model_dump_json(by_alias=True).encode() + b"\n"
+
+
+def facts_schema() -> dict[str, Any]:
+    """Return the JSON Schema of one line of the log."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "A line of the log",
+        **FACTS.json_schema(),
+    }

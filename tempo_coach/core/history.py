@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from tempo_coach.core.facts import Fact, SetCorrected, SetDone, SetStruck, line_of
-from tempo_coach.core.legible import name_key
+from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.errors import UnknownSet
 
 
@@ -50,11 +50,11 @@ class History:
             return found[0]
         hint = "'tempo-coach log' lists the ids"
         if found:
-            message = f"{len(found)} sets have an id that begins with '{set_id}'"
+            message = f"{len(found)} sets have an id that begins with {quoted(set_id)}"
         elif set_id in self.struck:
-            message = f"the set '{set_id}' is struck"
+            message = f"the set {quoted(set_id)} is struck"
         else:
-            message = f"no set has the id '{set_id}'"
+            message = f"no set has the id {quoted(set_id)}"
         raise UnknownSet(message, set_id=set_id, hint=hint)
 
 
@@ -68,7 +68,8 @@ def fold(facts: Iterable[Fact]) -> History:
         match fact:
             case SetDone():
                 known = done.setdefault(fact.id, fact)
-                if known != fact:
+                # By their lines: one moment with two offsets is two local dates.
+                if known is not fact and line_of(known) != line_of(fact):
                     disagreeing.add(fact.id)
                     done[fact.id] = max(known, fact, key=lambda one: (one.ended_at, line_of(one)))
             case SetCorrected():

@@ -92,8 +92,10 @@ def match_load(text: str, start: int) -> tuple[Load, int] | None:
     if found is None or text[found.end() : found.end() + 1].strip():
         return None
     if found["body"]:
-        unit = LoadUnit((found["extra_unit"] or "kg").lower())
-        return Load(_amount(found["extra"] or "0"), unit, on_body=True), found.end()
+        extra = _amount(found["extra"] or "0")
+        # Nothing on top is the same in either unit.
+        unit = LoadUnit(found["extra_unit"].lower()) if extra else LoadUnit.KG
+        return Load(extra, unit, on_body=True), found.end()
     return Load(_amount(found["amount"]), LoadUnit(found["unit"].lower())), found.end()
 
 

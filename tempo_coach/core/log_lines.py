@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from pydantic import ValidationError
 
 from tempo_coach.core.facts import FACTS, KINDS, VERSION, Fact
-from tempo_coach.core.legible import quoted
+from tempo_coach.core.legible import legible, quoted
 
+_LONGEST_PLACE = 80
 TORN = "torn: the line was not written whole"
 
 
@@ -55,5 +56,7 @@ def _unread(line: bytes, fault: ValidationError) -> Unread:
     if isinstance(kind, str) and kind not in KINDS:
         return Unread(f"the kind {quoted(kind)} is not known to this program; kept", foreign=True)
     first = fault.errors()[0]
+    if first["type"] == "json_invalid":
+        return Unread("not JSON as this program writes it")
     place = ".".join(str(step) for step in first["loc"][1:]) or "kind"
-    return Unread(f"{place}: {first['msg']}")
+    return Unread(f"{legible(place[:_LONGEST_PLACE])}: {first['msg']}")

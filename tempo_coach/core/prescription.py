@@ -58,10 +58,11 @@ def rest_text(rest_ms: int) -> str:
 _SCHEME = re.compile(r"(?<!\S)([0-9]+)\s*[xX×]\s*(\S*)")
 _BEHIND_SCHEME = re.compile(r"@|(?<!\S)(?:[0-9XVA]{4}|\S+[-/]\S+[-/]\S+)(?!\S)", re.IGNORECASE)
 _WORD = re.compile(r"\S+")
+_BARE_LOAD = re.compile(r"(?:[0-9.]+\s*(?:kg|lb|%)|bw)(?!\w)", re.IGNORECASE)
 _NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
 _CLAUSE = re.compile(r"(rest|lead)(?!\S)", re.IGNORECASE)
 _REST = re.compile(
-    r"(?:(?P<minutes>[0-9]+):(?P<seconds>[0-5][0-9])|(?P<count>[0-9]+)(?:\s*(?P<unit>s|min))?)(?!\S)",
+    r"(?:(?P<minutes>[0-9]+):(?P<seconds>[0-5][0-9])|(?P<count>[0-9]+)(?:\s*(?:s|(?P<by_minute>min)))?)(?!\S)",
     re.IGNORECASE,
 )
 _REST_FORMS = "90, 90 s, 3:00 or 3 min"
@@ -217,8 +218,9 @@ def _tempo(line: str, at: int) -> tuple[Tempo, int]:
     if word is None or _CLAUSE.match(line, word.start()):
         where = len(line.rstrip()) if word is None else word.start()
         _refuse(line, where, "the tempo is missing", hint="lower-pause-raise-top, such as 4-1-X-1")
-    if re.match(r"(?:[0-9.]+\s*(?:kg|lb|%)|bw)(?!\w)", line[word.start() :], re.IGNORECASE):
-        _refuse(line, word.start(), "a load stands behind '@'", hint=f"write @ {word[0]}…")
+    if load := _BARE_LOAD.match(line, word.start()):
+        nearest = " ".join(load[0].split())
+        _refuse(line, word.start(), "a load stands behind '@'", hint=f"write @ {nearest}")
     try:
         return parse_tempo(word[0]), word.end()
     except NotationError as fault:
@@ -257,7 +259,7 @@ def _rest(line: str, begin: int) -> tuple[int, int]:
         rest_ms = (int(found["minutes"][-9:]) * 60 + int(found["seconds"])) * 1000
     else:
         rest_ms = int(found["count"][-9:]) * 1000
-        rest_ms *= 60 if (found["unit"] or "s").lower() == "min" else 1
+        rest_ms *= 60 if found["by_minute"] else 1
     digits = found["minutes"] or found["count"]
     if len(digits.lstrip("0")) > 6 or rest_ms > LONGEST_REST_MS:
         _refuse(line, begin, f"a rest of {quoted(found[0])} is too long", hint="at most 60 min")

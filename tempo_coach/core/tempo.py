@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import StrEnum
 from functools import lru_cache
 from types import MappingProxyType
@@ -203,16 +202,18 @@ def _slot(text: str, at: int, piece: str, phase: Phase) -> Slot:
             f"{quoted(piece)} is no length for the {phase}",
             hint=_nearest_slot(piece, phase),
         )
-    length_ms = Decimal(piece) * 1000
+    whole, _, decimals = piece.partition(".")
+    # Cut before it is a number: three digits are too long already, and there may be thousands.
+    length_ms = int(whole.lstrip("0")[:3] or 0) * 1000 + int(decimals[:3].ljust(3, "0"))
     if length_ms > LONGEST_PHASE_MS:
         _refuse(
             text, at, f"a {phase} of {quoted(piece)} s is too long", hint="at most 60 s a phase"
         )
-    if length_ms != int(length_ms):
+    if decimals[3:].strip("0"):
         _refuse(
             text, at, f"{quoted(piece)} is finer than a millisecond", hint="at most three decimals"
         )
-    return int(length_ms)
+    return length_ms
 
 
 def _check_slot(phase: Phase, slot: Slot) -> None:

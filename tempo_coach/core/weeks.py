@@ -31,8 +31,10 @@ class IsoWeek:
         return date.fromisocalendar(self.year, self.week, 1)
 
     def before(self, weeks: int = 1) -> IsoWeek:
-        """Return the week so many weeks earlier; the first of the calendar has none before it."""
-        return IsoWeek.of(max(self.monday() - timedelta(weeks=weeks), date(1, 1, 1)))
+        """Return the week so many weeks earlier; the first of the calendar is as far as it goes."""
+        monday = self.monday()
+        weeks = min(weeks, (monday - date.min).days // 7)
+        return IsoWeek.of(monday - timedelta(weeks=weeks))
 
     def __str__(self) -> str:
         return f"{self.year:04d}-W{self.week:02d}"

@@ -1,0 +1,137 @@
+"""Picks the adapters and puts the program together; nothing else knows them all."""
+
+from __future__ import annotations
+
+import secrets
+import tempfile
+from dataclasses import dataclass
+from pathlib import Path
+
+from tempo_coach.clock import SystemClock
+from tempo_coach.coach import Coach
+from tempo_coach.core.facts import line_of
+from tempo_coach.core.ports import Clock, Log, Player
+from tempo_coach.core.settings import Settings
+from tempo_coach.errors import SettingsProblem
+from tempo_coach.storage import places
+from tempo_coach.storage.log_file import LogFile
+from tempo_coach.storage.remembered import Memory
+from tempo_coach.storage.settings_file import SettingsFile
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the command line asks for; None leaves it to the settings."""
+
+    log_path: Path | None = None
+    lifter: str | None = None
+    setup_s: float | None = None
+    is_silent: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Program:
+    """The program, put together."""
+
+    coach: Coach
+    lifter: str | None
+    """None where it must be asked for."""
+    problems: tuple[SettingsProblem, ...]
+    """What is wrong with the settings file."""
+
+
+def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
+    """Return a log; None is the user's own."""
+    return LogFile(path or places.log_path(), must_exist=must_exist)
+
+
+def program(wishes: Wishes) -> Program:
+    """Put the program together as the command line and the settings ask."""
+    settings, problems = SettingsFile(places.settings_path()).read()
+    if wishes.setup_s is not None:
+        settings = settings.model_copy(update={"setup_s": wishes.setup_s})
+    coach = _coach(wishes.log_path, player(is_silent=wishes.is_silent), settings)
+    return Program(coach, wishes.lifter or settings.lifter, problems)
+
+
+def player(*, is_silent: bool) -> Player:
+    """Return the player that is heard, or the silent one."""
+    if is_silent:
+        from tempo_coach.audio.silent import SilentPlayer
+
+        return SilentPlayer()
+    from tempo_coach.audio.device import DevicePlayer
+
+    return DevicePlayer()
+
+
+def clock() -> Clock:
+    """Return the machine's clock."""
+    return SystemClock()
+
+
+def wav_player(path: Path) -> Player:
+    """Return the player that writes a WAV file."""
+    from tempo_coach.audio.wav_file import WavFilePlayer
+
+    return WavFilePlayer(path)
+
+
+def keep_lifter(name: str) -> None:
+    """Keep the lifter's name in the settings.
+
+    Raises
+    ------
+    SettingsProblem
+        The settings file can't be changed.
+    """
+    SettingsFile(places.settings_path()).keep("lifter", name)
+
+
+def run_app(wishes: Wishes, *, line: str = "") -> int:
+    """Run the app on the user's own log; returns its exit code."""
+    made = program(wishes)
+    memory = Memory(places.memory_path())
+    return _run(
+        made.coach,
+        lifter=made.lifter,
+        line=line,
+        notices=tuple(str(problem) for problem in made.problems),
+        memory=memory,
+        keeps_lifter=True,
+    )
+
+
+def run_demo(*, is_silent: bool) -> int:
+    """Run the app on an invented log in a temporary folder; returns its exit code."""
+    from tempo_coach.core import demo
+
+    settings, _ = SettingsFile(places.settings_path()).read()
+    with tempfile.TemporaryDirectory(prefix="tempo-coach-demo-") as folder:
+        path = Path(folder) / "log.jsonl"
+        path.write_bytes(b"".join(map(line_of, demo.demo_facts(SystemClock().wall()))))
+        return _run(
+            _coach(path, player(is_silent=is_silent), settings),
+            lifter=demo.LIFTER,
+            line=demo.LINE,
+            notices=("This is the demo: invented people, and a log that is gone afterwards.",),
+            memory=Memory(Path(folder) / "remembered.json"),
+            keeps_lifter=False,
+        )
+
+
+def _coach(log_path: Path | None, sound: Player, settings: Settings) -> Coach:
+    return Coach(
+        log=log_file(log_path),
+        rescue=LogFile(Path(tempfile.gettempdir()) / f"tempo-coach-unsaved-{_new_id()}.jsonl"),
+        player=sound,
+        clock=SystemClock(),
+        new_id=_new_id,
+        settings=settings,
+    )
+
+
+def _new_id() -> str:
+    # 64 bits: among the 2.5 million sets of a hundred lifters over five years, two alike have a
+    # chance of about one in six million.
+    return secrets.token_hex(8)

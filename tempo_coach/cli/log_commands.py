@@ -1,0 +1,231 @@
+"""Commands that read the log, check it and add to it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import Any
+
+import click
+from pydantic import ValidationError
+
+from tempo_coach import bootstrap
+from tempo_coach.bootstrap import Wishes
+from tempo_coach.cli import exit_codes
+from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.coach import LogReading, read_logs
+from tempo_coach.core.facts import Changes, PhaseSeconds, SetDone, facts_schema
+from tempo_coach.core.legible import legible
+from tempo_coach.core.load import LOAD_FORMS, match_load
+from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.ports import Log
+from tempo_coach.core.tempo import seconds_text
+from tempo_coach.errors import OutOfRange
+
+
+@click.group("log", invoke_without_command=True)
+@log_option
+@only_lifter_option
+@json_option
+@click.pass_context
+def log_command(
+    ctx: click.Context, log_path: Path | None, lifter: str | None, as_json: bool
+) -> None:
+    """List the sets of the log, or check, correct and strike.
+
+    \b
+    tempo-coach log
+    tempo-coach log --lifter Mirela --json
+    """
+    if ctx.invoked_subcommand is not None:
+        return
+    reading = read_logs([bootstrap.log_file(log_path)])
+    sets = reading.history.sets if lifter is None else reading.history.of(lifter)
+    if as_json:
+        print_json([done.model_dump(mode="json", by_alias=True) for done in sets])
+        return
+    if sets:
+        print_table(_HEADINGS, (_row(done) for done in sets), left=5)
+    else:
+        click.echo("no sets yet")
+    say_skipped(reading.skipped)
+
+
+_HEADINGS = ("id", "began", "lifter", "exercise", "tempo", "reps", "kg", "lower s", "tension s",
+             "effort", "note")  # fmt: skip
+
+
+def _row(done: SetDone) -> tuple[str, ...]:
+    times = done.seconds.times()
+    of = "" if done.reps_prescribed is None else f"/{done.reps_prescribed}"
+    return (
+        done.id[:8],
+        f"{done.started_at:%Y-%m-%d %H:%M}",
+        done.lifter,
+        done.exercise,
+        str(done.tempo),
+        f"{done.reps_done}{of}",
+        done.load_as_written if done.load_kg is None else f"{done.load_kg:g}",
+        seconds_text(times.lower_ms),
+        seconds_text(times.tension_ms),
+        "" if done.effort is None else f"{done.effort:g}",
+        done.note,
+    )
+
+
+def say_skipped(skipped: Sequence[Skipped]) -> None:
+    """Say on standard error how many lines were passed over, and where the first is."""
+    if skipped:
+        first = skipped[0]
+        more = f" and {len(skipped) - 1} more" if len(skipped) > 1 else ""
+        click.echo(
+            f"tempo-coach: skipped {first.file}, line {first.line}: {legible(first.why)}{more}; "
+            "'tempo-coach log check' lists them",
+            err=True,
+        )
+
+
+@log_command.command("check")
+@click.argument("logs", metavar="[LOG]...", nargs=-1, type=click.Path(path_type=Path))
+@log_option
+def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
+    """Say what is wrong in a log, and where; 65 if anything is.
+
+    \b
+    tempo-coach log check
+    tempo-coach log check mirela.jsonl jonne.jsonl
+    """
+    reading = read_logs(chosen_logs(logs, log_path))
+    for one in reading.skipped:
+        click.echo(f"{one.file}, line {one.line}: {legible(one.why)}")
+    for said in _odd_sets(reading):
+        click.echo(said)
+    faults = sum(not one.foreign for one in reading.skipped) + len(reading.history.disagreeing)
+    click.echo(f"{len(reading.history.sets)} sets count, {faults} faults")
+    return exit_codes.DATA if faults else exit_codes.OK
+
+
+def _odd_sets(reading: LogReading) -> Iterable[str]:
+    for set_id in reading.history.disagreeing:
+        yield f"set {legible(set_id)}: the logs disagree; the one that ended later counts"
+    for set_id in reading.history.orphaned:
+        yield f"set {legible(set_id)}: corrected or struck, but not in these logs"
+
+
+def chosen_logs(logs: Sequence[Path], log_path: Path | None) -> list[Log]:
+    """Return the logs named as arguments, or the one of ``--log``, or the user's own."""
+    if not logs:
+        return [bootstrap.log_file(log_path)]
+    return [bootstrap.log_file(path, must_exist=True) for path in dict.fromkeys(logs)]
+
+
+@log_command.command("schema")
+def schema_command() -> None:
+    """Print the JSON Schema of a line of the log.
+
+    \b
+    tempo-coach log schema > log.schema.json
+    """
+    print_json(facts_schema())
+
+
+@log_command.command("correct")
+@click.argument("set_id", metavar="ID")
+@click.option(
+    "--reps", type=click.IntRange(0, 1000), help="Reps done; seconds become reps × tempo."
+)
+@click.option("--load", metavar="LOAD", help=f"{LOAD_FORMS}.")
+@click.option("--effort", type=click.FloatRange(1, 10), help="1 to 10, by halves.")
+@click.option("--note", help="A note; it takes the place of the old one.")
+@click.option(
+    "--seconds", metavar="L/P/R/T", help="Seconds lowering, pausing, raising, at the top: 20/5/5/5."
+)
+@log_option
+def correct_command(
+    set_id: str,
+    reps: int | None,
+    load: str | None,
+    effort: float | None,
+    note: str | None,
+    seconds: str | None,
+    log_path: Path | None,
+) -> None:
+    """Correct a set; ID is its id in the log, or the beginning of it.
+
+    \b
+    tempo-coach log correct 4f1c --reps 4 --effort 9
+    tempo-coach log correct 4f1c --load "82.5 kg" --note "belt"
+    """
+    changes: dict[str, Any] = {}
+    if reps is not None:
+        changes["reps_done"] = reps
+    if load is not None:
+        changes |= _load_changes(load)
+    if effort is not None:
+        changes["effort"] = effort
+    if note is not None:
+        changes["note"] = note
+    if seconds is not None:
+        changes["seconds"] = _seconds(seconds)
+    if not changes:
+        raise click.UsageError(
+            "nothing to correct; give --reps, --load, --effort, --note or --seconds"
+        )
+    made = bootstrap.program(Wishes(log_path))
+    history = read_logs([made.coach.log]).history
+    done = history.find(set_id)
+    try:
+        given = Changes(**changes)
+    except ValidationError as fault:
+        raise OutOfRange("the correction is not possible", hint=_first(fault)) from fault
+    corrected, problem = made.coach.correct(done, given, after=history.corrected.get(done.id))
+    if problem is not None:
+        raise problem
+    print_table(_HEADINGS, [_row(corrected)], left=5)
+
+
+@log_command.command("strike")
+@click.argument("set_id", metavar="ID")
+@click.option("--why", default="", help="The reason, kept in the log.")
+@log_option
+def strike_command(set_id: str, why: str, log_path: Path | None) -> None:
+    """Strike a set, so that it no longer counts; its line stays in the log.
+
+    \b
+    tempo-coach log strike 4f1c --why "warm-up"
+    """
+    made = bootstrap.program(Wishes(log_path))
+    done = read_logs([made.coach.log]).history.find(set_id)
+    problem = made.coach.strike(done, why=why)
+    if problem is not None:
+        raise problem
+    click.echo(f"struck: {done.id}, {legible(done.exercise)}, {done.started_at:%Y-%m-%d %H:%M}")
+
+
+def _load_changes(text: str) -> dict[str, Any]:
+    found = match_load(text.strip(), 0)
+    if found is None or found[1] != len(text.strip()):
+        raise OutOfRange(f"{legible(text)!r} is no load", hint=LOAD_FORMS)
+    return {"load_as_written": str(found[0]), "load_kg": found[0].kg()}
+
+
+def _seconds(text: str) -> PhaseSeconds:
+    pieces = text.split("/")
+    if len(pieces) != 4 or not all(re.fullmatch(r"[0-9]{1,5}(?:\.[0-9]{1,3})?", p) for p in pieces):
+        raise OutOfRange(
+            f"{legible(text)!r} are no seconds", hint="lower/pause/raise/top, such as 20/5/5/5"
+        )
+    lower, pause, raised, top = map(float, pieces)
+    try:
+        return PhaseSeconds.model_validate(
+            {"lower": lower, "pause": pause, "raise": raised, "top": top}
+        )
+    except ValidationError as fault:
+        raise OutOfRange("the seconds are not possible", hint=_first(fault)) from fault
+
+
+def _first(fault: ValidationError) -> str:
+    error = fault.errors()[0]
+    return f"{'.'.join(map(str, error['loc']))}: {error['msg']}"

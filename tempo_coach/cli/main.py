@@ -1,0 +1,128 @@
+"""The command, and the one place where a refusal becomes a line and an exit code."""
+
+from __future__ import annotations
+
+import os
+import sys
+import textwrap
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.bootstrap import Wishes
+from tempo_coach.cli import exit_codes
+from tempo_coach.cli.log_commands import log_command
+from tempo_coach.cli.options import lifter_option, log_option, setup_option, silent_option
+from tempo_coach.cli.set_commands import (
+    demo_command,
+    run_app,
+    set_command,
+    sounds_command,
+    track_command,
+)
+from tempo_coach.cli.week_command import week_command
+from tempo_coach.core.cautions import LONG
+from tempo_coach.core.legible import legible
+from tempo_coach.errors import TempoCoachError
+
+
+@click.group("tempo-coach", invoke_without_command=True)
+@click.version_option(version("tempo-coach"), message="%(prog)s %(version)s")
+@log_option
+@lifter_option
+@setup_option
+@silent_option
+@click.pass_context
+def command(
+    ctx: click.Context,
+    log_path: Path | None,
+    lifter: str | None,
+    setup_s: float | None,
+    is_silent: bool,
+) -> int | None:
+    """Pace strength sets aloud by a four-phase tempo, and count the lowering seconds.
+
+    Without a command the app opens: type what is on the board, and go.
+
+    \b
+    tempo-coach
+    tempo-coach set "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
+    """
+    if ctx.invoked_subcommand is not None:
+        return None
+    return run_app(Wishes(log_path, lifter, setup_s, is_silent))
+
+
+@command.command("where")
+@log_option
+def where_command(log_path: Path | None) -> None:
+    """Print where the log is.
+
+    \b
+    tempo-coach where
+    """
+    click.echo(bootstrap.log_file(log_path).name)
+
+
+@command.command("cautions")
+def cautions_command() -> None:
+    """Print what everyone should know before lowering heavy loads.
+
+    \b
+    tempo-coach cautions
+    """
+    for heading, paragraphs in LONG:
+        click.echo(f"{heading}\n")
+        for paragraph in paragraphs:
+            click.echo(textwrap.fill(paragraph, width=80) + "\n")
+
+
+for _command in (
+    set_command,
+    track_command,
+    week_command,
+    log_command,
+    sounds_command,
+    demo_command,
+):
+    command.add_command(_command)
+
+
+def main(arguments: Sequence[str] | None = None) -> NoReturn:
+    """Run the command and leave with its exit code."""
+    if os.environ.get("NO_COLOR") == "":
+        # The standard counts only a value that is not empty; some libraries count any.
+        del os.environ["NO_COLOR"]
+    sys.exit(_run(arguments))
+
+
+def _run(arguments: Sequence[str] | None) -> int:
+    try:
+        code = command.main(
+            None if arguments is None else list(arguments),
+            prog_name="tempo-coach",
+            standalone_mode=False,
+        )
+    except TempoCoachError as fault:
+        return _refuse(str(fault), exit_codes.exit_code(fault))
+    except click.UsageError as fault:
+        where = f" ({fault.ctx.command_path} --help)" if fault.ctx else ""
+        return _refuse(fault.format_message() + where, exit_codes.USAGE)
+    except click.ClickException as fault:
+        return _refuse(fault.format_message(), exit_codes.NO_INPUT)
+    except (click.Abort, KeyboardInterrupt):
+        return _refuse("interrupted", exit_codes.INTERRUPTED)
+    except BrokenPipeError:
+        # Whoever read the output has had enough; Python's own flush at the end must not fail too.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return exit_codes.OK
+    return code if isinstance(code, int) else exit_codes.OK
+
+
+def _refuse(message: str, code: int) -> int:
+    click.echo(f"tempo-coach: {legible(message)}", err=True)
+    return code

@@ -1,0 +1,82 @@
+"""Options that several commands share."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+from typing import Any
+
+import click
+from click.core import ParameterSource
+
+from tempo_coach.core.legible import quoted
+from tempo_coach.core.prescription import check_name, clean_name
+from tempo_coach.errors import OutOfRange
+
+
+def lifter_name(text: str) -> str:
+    """Return a lifter's name with single spaces, as the command line takes it."""
+    try:
+        return check_name(clean_name(text), what="lifter")
+    except OutOfRange as fault:
+        raise click.BadParameter(str(fault)) from fault
+
+
+def setup_seconds(text: str) -> float:
+    """Return 3 to 60 seconds, in whole milliseconds, as the command line takes them."""
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = math.nan
+    if not 3 <= seconds <= 60:
+        raise click.BadParameter(f"{quoted(text)} is not possible; give 3 to 60 seconds")
+    return round(seconds, 3)
+
+
+def _given_once(ctx: click.Context, param: click.Parameter, value: Any) -> Any:
+    """Let an option stand before the command or behind it, but not with two values."""
+    outer = ctx.parent
+    if outer is None or param.name not in outer.params:
+        return value
+    if ctx.get_parameter_source(param.name) is not ParameterSource.COMMANDLINE:
+        return outer.params[param.name]
+    if outer.get_parameter_source(param.name) is ParameterSource.COMMANDLINE:
+        raise click.UsageError(f"{param.opts[0]} is given twice; give it once", ctx)
+    return value
+
+
+log_option = click.option(
+    "--log",
+    "log_path",
+    type=click.Path(path_type=Path),
+    envvar="TEMPO_COACH_LOG",
+    callback=_given_once,
+    help="The log to use [env: TEMPO_COACH_LOG; else your own, see 'where'].",
+)
+lifter_option = click.option(
+    "--lifter",
+    type=lifter_name,
+    metavar="NAME",
+    envvar="TEMPO_COACH_LIFTER",
+    callback=_given_once,
+    help="Who lifts [env: TEMPO_COACH_LIFTER; else as set or asked once].",
+)
+setup_option = click.option(
+    "--setup",
+    "setup_s",
+    type=setup_seconds,
+    metavar="SECONDS",
+    callback=_given_once,
+    help="Seconds from the start until rep 1 begins, 3 to 60 [else as set, or 10].",
+)
+silent_option = click.option(
+    "--silent", "is_silent", is_flag=True, callback=_given_once, help="Make no sound."
+)
+only_lifter_option = click.option(
+    "--lifter",
+    type=lifter_name,
+    metavar="NAME",
+    callback=_given_once,
+    help="Only this lifter's sets.",
+)
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON.")

@@ -1,0 +1,228 @@
+"""Commands that pace a set or write its track."""
+
+from __future__ import annotations
+
+import getpass
+import sys
+from pathlib import Path
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.bootstrap import Wishes
+from tempo_coach.cli import exit_codes
+from tempo_coach.cli.options import (
+    json_option,
+    lifter_name,
+    lifter_option,
+    log_option,
+    setup_option,
+    silent_option,
+)
+from tempo_coach.cli.plain_set import PlainSets
+from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.coach import Coach
+from tempo_coach.core.cue_sets import set_track, sounds
+from tempo_coach.core.facts import line_of
+from tempo_coach.core.legible import legible
+from tempo_coach.core.prescription import Prescription, parse_prescription
+from tempo_coach.core.reports import timeline_data
+from tempo_coach.core.tempo import seconds_text
+from tempo_coach.core.timeline import Cue, Timeline
+from tempo_coach.errors import FileProblem, LogUnwritable
+
+_GAP_MS = 500
+
+
+@click.command("set")
+@click.argument("prescription", metavar="LINE", type=parse_prescription)
+@click.option("--plain", is_flag=True, help="Print one line a phase instead of the full screen.")
+@click.option("--yes", "starts_at_once", is_flag=True, help="Start at once and ask nothing.")
+@setup_option
+@silent_option
+@lifter_option
+@log_option
+def set_command(
+    prescription: Prescription,
+    plain: bool,
+    starts_at_once: bool,
+    setup_s: float | None,
+    is_silent: bool,
+    lifter: str | None,
+    log_path: Path | None,
+) -> int:
+    """Pace the sets of one line and log them.
+
+    LINE is exercise, sets x reps, @ load, tempo, rest: the load, the rest and 'lead raise' or
+    'lead lower' may be left out. A tempo is lower-pause-raise-top in seconds; X is as fast as
+    possible, V your own speed, A a raise with the spotters' help.
+
+    \b
+    tempo-coach set "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
+    tempo-coach set "chin-up 3xmax @ bw 3-0-1-0 rest 90" --plain --yes
+    """
+    wishes = Wishes(log_path, lifter, setup_s, is_silent)
+    if not plain:
+        if starts_at_once:
+            raise click.UsageError("--yes goes with --plain; in the app, Space starts")
+        return run_app(wishes, line=str(prescription))
+    made = bootstrap.program(wishes)
+    for problem in made.problems:
+        click.echo(f"tempo-coach: {problem}", err=True)
+    name = made.lifter or _ask_name(starts_at_once=starts_at_once)
+    sets = PlainSets(
+        made.coach,
+        prescription,
+        lifter=name,
+        wait_for_start=None if starts_at_once else _wait_for_enter,
+    )
+    try:
+        return sets.run()
+    finally:
+        rescue(made.coach)
+
+
+def run_app(wishes: Wishes, *, line: str = "") -> int:
+    """Run the app in the terminal.
+
+    Raises
+    ------
+    click.UsageError
+        There is no terminal.
+    """
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise click.UsageError(
+            "the app needs a terminal; without one use 'tempo-coach set LINE --plain'"
+        )
+    return bootstrap.run_app(wishes, line=line)
+
+
+def rescue(coach: Coach) -> None:
+    """Save what is not on the disk yet: in the log, beside it, or as lines on standard error."""
+    try:
+        beside = coach.rescue()
+    except LogUnwritable as fault:
+        click.echo(f"tempo-coach: {fault}; these lines belong in the log:", err=True)
+        for fact in coach.unsaved:
+            click.echo(line_of(fact).decode(), err=True, nl=False)
+        return
+    if beside is not None:
+        click.echo(
+            f"tempo-coach: the log took nothing, so the sets are in {beside}; "
+            f"append that file to {coach.log.name} when there is room",
+            err=True,
+        )
+
+
+def _ask_name(*, starts_at_once: bool) -> str:
+    if starts_at_once:
+        name = getpass.getuser()
+        click.echo(f"tempo-coach: logged for {legible(name)}; --lifter NAME changes it", err=True)
+        return name
+    name = click.prompt("Who is lifting?", value_proc=lifter_name, err=True)
+    bootstrap.keep_lifter(name)
+    return name
+
+
+def _wait_for_enter(what: str) -> None:
+    click.echo(f"Enter starts {what}.")
+    if not sys.stdin.readline():
+        raise click.UsageError("nobody is there to press Enter; --yes starts at once")
+
+
+@click.command("track")
+@click.argument("prescription", metavar="LINE", type=parse_prescription)
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    help="The WAV file to write: 48 kHz, mono, 16 bit.",
+)
+@click.option("--replace", is_flag=True, help="Write over a file that is there.")
+@click.option("--list", "lists", is_flag=True, help="Print the cues.")
+@json_option
+@setup_option
+def track_command(
+    prescription: Prescription,
+    output: Path | None,
+    replace: bool,
+    lists: bool,
+    as_json: bool,
+    setup_s: float | None,
+) -> None:
+    """Write the sound of one set to a file, for a phone or earbuds, or list its cues.
+
+    Behind the last phase the end sound rings out for about a second.
+
+    \b
+    tempo-coach track "front squat 4x5 @ 80 kg 4-1-X-1" -o set.wav
+    tempo-coach track "deadlift 3x3 3-1-X-1" --list --setup 5
+    """
+    if output is None and not lists:
+        raise click.UsageError("nothing to do; give -o FILE, --list or both")
+    if as_json and not lists:
+        raise click.UsageError("--json goes with --list")
+    timeline = bootstrap.program(Wishes(setup_s=setup_s)).coach.timeline(prescription)
+    if output is not None:
+        if output.exists() and not replace:
+            raise FileProblem(
+                f"{legible(str(output))} is there already",
+                path=output,
+                hint="--replace writes over it",
+            )
+        bootstrap.wav_player(output).play(set_track(timeline))
+    if lists and as_json:
+        print_json(timeline_data(timeline))
+    elif lists:
+        _print_cues(timeline)
+
+
+def _print_cues(timeline: Timeline) -> None:
+    print_table(
+        ("cue", "phase", "at s", "rep", "second", "lasts s"),
+        (_cue_row(cue) for cue in timeline.cues()),
+        left=2,
+    )
+
+
+def _cue_row(cue: Cue) -> tuple[str, ...]:
+    is_phase = cue.span is not None and cue.second is None
+    return (
+        f"{cue.kind}, last rep" if cue.last_rep else str(cue.kind),
+        "" if cue.span is None else str(cue.span.phase),
+        f"{cue.at_ms / 1000:.3f}",
+        "" if cue.rep is None else str(cue.rep),
+        "" if cue.second is None else str(cue.second),
+        ("≈" if cue.span.speed else "") + seconds_text(cue.span.lasts_ms)
+        if cue.span is not None and is_phase
+        else "",
+    )
+
+
+@click.command("sounds")
+@silent_option
+def sounds_command(is_silent: bool) -> None:
+    """Play each cue after its name.
+
+    \b
+    tempo-coach sounds
+    """
+    sound = bootstrap.player(is_silent=is_silent)
+    clock = bootstrap.clock()
+    for one in sounds():
+        click.echo(f"{one.name}: {one.words}")
+        playback = sound.play(one.clip)
+        clock.sleep_until_ms(clock.now_ms() + playback.lag_ms + one.lasts_ms + _GAP_MS)
+
+
+@click.command("demo")
+@silent_option
+def demo_command(is_silent: bool) -> int:
+    """Try the app on the invented log of a rowing club; your own log is not touched.
+
+    \b
+    tempo-coach demo
+    """
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        raise click.UsageError("the demo needs a terminal")
+    return bootstrap.run_demo(is_silent=is_silent) or exit_codes.OK

@@ -1,0 +1,102 @@
+"""The command that adds the weeks up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import click
+
+from tempo_coach.cli.log_commands import chosen_logs, say_skipped
+from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.coach import read_logs
+from tempo_coach.core.history import History
+from tempo_coach.core.legible import legible
+from tempo_coach.core.reports import weeks_data
+from tempo_coach.core.tempo import Phase
+from tempo_coach.core.weeks import Totals, Week, weekly
+
+_HEADINGS = ("exercise", "sets", "reps", *(f"{phase} s" for phase in Phase), "tension s",
+             "lower %", "load kg·s", "tonnage kg")  # fmt: skip
+
+
+@click.command("week")
+@click.argument("logs", metavar="[LOG]...", nargs=-1, type=click.Path(path_type=Path))
+@only_lifter_option
+@click.option("--weeks", type=click.IntRange(1, 5_000), help="Only so many, up to the latest.")
+@json_option
+@log_option
+def week_command(
+    logs: tuple[Path, ...],
+    lifter: str | None,
+    weeks: int | None,
+    as_json: bool,
+    log_path: Path | None,
+) -> None:
+    """Add up lowering seconds, tension and loads by week (ISO 8601) and exercise.
+
+    Several logs are merged by the ids of their sets. 'load kg·s' is load times seconds lowering,
+    this tool's own measure.
+
+    \b
+    tempo-coach week
+    tempo-coach week --lifter Mirela --weeks 4
+    tempo-coach week mirela.jsonl jonne.jsonl --json
+    """
+    reading = read_logs(chosen_logs(logs, log_path))
+    sets = reading.history.sets if lifter is None else reading.history.of(lifter)
+    added = weekly(sets, last=weeks)
+    if as_json:
+        print_json(weeks_data(added, reading.skipped))
+        return
+    _print_weeks(added)
+    for note in _notes(added, reading.history, lifter):
+        click.echo(note)
+    say_skipped(reading.skipped)
+
+
+def _print_weeks(weeks: tuple[Week, ...]) -> None:
+    if not weeks:
+        click.echo("no sets yet")
+    for week in weeks:
+        rows = [(one.exercise, *_cells(one.totals)) for one in week.exercises]
+        rows.append(("all", *_cells(week.total)))
+        print_table(_HEADINGS, rows, title=_title(week))
+        click.echo()
+
+
+def _title(week: Week) -> str:
+    change_ms = week.lower_change_ms
+    change = "" if change_ms is None else f", {change_ms / 1000:+g} s lowering on the week before"
+    return f"{week.week} from {week.week.monday().isoformat()}{change}"
+
+
+def _cells(totals: Totals) -> tuple[str, ...]:
+    seconds = (
+        _approximate(totals.times.of(phase), totals.by_allowance.of(phase)) for phase in Phase
+    )
+    return (
+        str(totals.sets),
+        str(totals.reps),
+        *seconds,
+        _approximate(totals.times.tension_ms, totals.by_allowance.tension_ms),
+        f"{totals.lowering_share:.0%}",
+        f"{totals.lowering_kg_s:,.0f}{'+' if totals.sets_without_load else ''}",
+        f"{totals.tonnage_kg:,.0f}{'+' if totals.sets_without_load else ''}",
+    )
+
+
+def _approximate(length_ms: int, allowed_ms: int) -> str:
+    return f"{'≈' if allowed_ms else ''}{length_ms / 1000:.1f}"
+
+
+def _notes(weeks: tuple[Week, ...], history: History, lifter: str | None) -> Iterator[str]:
+    if any(week.total.by_allowance.tension_ms for week in weeks):
+        yield "≈ rests in part on what planning counts for X, V and A."
+    if any(week.total.sets_without_load for week in weeks):
+        yield "+ leaves out sets whose load in kg is not known."
+    names = history.lifters()
+    if lifter is None and len(names) > 1:
+        listed = ", ".join(map(legible, names))
+        yield f"{len(names)} lifters together; --lifter NAME shows one: {listed}."

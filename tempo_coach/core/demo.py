@@ -1,0 +1,162 @@
+"""An invented scenario: the strength room of a rowing club, and twelve weeks of its log."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from tempo_coach.core.facts import Changes, Fact, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.prescription import Prescription, parse_prescription
+from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.timeline import rep_times
+
+WEEKS = 12
+LIFTER = "Mirela Oude"
+LINE = "front squat 4x5 @ 62.5 kg 4-1-X-1 rest 3:00"
+"""What stands on the board when the demo opens."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Rower:
+    name: str
+    weekdays: tuple[int, ...]
+    """Monday is 0."""
+    hour: int
+    blocks: tuple[tuple[str, ...], ...]
+    """Lines of three blocks of four weeks each."""
+    step_kg: float
+    """What goes on the bar each week of a block."""
+
+
+_CREW = (
+    _Rower(
+        LIFTER,
+        (0, 3),
+        18,
+        (
+            (
+                "front squat 3x6 @ 50 kg 3-1-1-0 rest 2:30",
+                "romanian deadlift 3x8 @ 55 kg 3-0-1-1 rest 2:00",
+            ),
+            (
+                "front squat 4x5 @ 55 kg 4-1-X-1 rest 3:00",
+                "romanian deadlift 3x6 @ 62.5 kg 4-0-1-1 rest 2:30",
+            ),
+            (
+                "front squat 4x4 @ 60 kg 5-0-X-0 rest 3:00",
+                "bench pull 3x8 @ 45 kg 2-0-1-1 rest 2:00 lead raise",
+            ),
+        ),
+        2.5,
+    ),
+    _Rower(
+        "Jonne Tarval",
+        (1, 4),
+        7,
+        (
+            (
+                "back squat 3x8 @ 80 kg 2-0-1-0 rest 2:30",
+                "chin-up 3x5 @ bw 3-1-X-0 rest 2:00",
+            ),
+            (
+                "back squat 4x5 @ 90 kg 4-0-X-0 rest 3:00",
+                "chin-up 4x4 @ bw+5 kg 5-0-X-0 rest 2:00",
+            ),
+            (
+                "back squat 3x3 @ 100 kg 6-0-X-0 rest 4:00",
+                "bench pull 3x6 @ 60 kg 2-0-1-1 rest 2:00 lead raise",
+            ),
+        ),
+        5.0,
+    ),
+    _Rower(
+        "Sabine Ihle",
+        (2, 5),
+        17,
+        (
+            (
+                "goblet squat 3x10 @ 16 kg 3-1-1-0 rest 1:30",
+                "nordic hamstring curl 2x5 @ bw 5-0-A-0 rest 2:00",
+            ),
+            (
+                "goblet squat 3x8 @ 20 kg 4-1-1-0 rest 2:00",
+                "nordic hamstring curl 3x5 @ bw 5-0-A-0 rest 2:00",
+            ),
+            (
+                "front squat 3x6 @ 35 kg 4-1-1-0 rest 2:30",
+                "nordic hamstring curl 3x8 @ bw 4-0-A-0 rest 2:00",
+            ),
+        ),
+        1.0,
+    ),
+)
+
+
+def demo_facts(now: datetime) -> Iterator[Fact]:
+    """Yield the log of the twelve weeks up to now; the same moment gives the same log."""
+    monday = now.replace(hour=0, minute=0, second=0, microsecond=0) - timedelta(days=now.weekday())
+    first = monday - timedelta(weeks=WEEKS - 1)
+    for number, rower in enumerate(_CREW):
+        for week in range(WEEKS):
+            for weekday in rower.weekdays:
+                day = first + timedelta(weeks=week, days=weekday, hours=rower.hour)
+                for fact in _session(rower, number, week, day):
+                    if not isinstance(fact, SetDone) or fact.ended_at <= now:
+                        yield fact
+    yield from _second_thoughts(first)
+
+
+def _session(rower: _Rower, number: int, week: int, day: datetime) -> Iterator[SetDone]:
+    block, week_of_block = divmod(week, 4)
+    at = day
+    for exercise, line in enumerate(rower.blocks[block]):
+        prescription = parse_prescription(line)
+        reps = prescription.reps or 1
+        rep = rep_times(prescription.tempo, Allowances())
+        for index in range(prescription.sets):
+            # The last set of a block's hardest week ends a rep early.
+            tired = week_of_block == 3 and index == prescription.sets - 1
+            done = reps - 1 if tired else reps
+            times = rep.times(done)
+            ended = at + timedelta(milliseconds=times.tension_ms)
+            kg = _load_kg(prescription, week_of_block * rower.step_kg)
+            yield SetDone(
+                id=f"demo{number}{week:02d}{day.weekday()}{exercise}{index}",
+                lifter=rower.name,
+                started_at=at,
+                ended_at=ended,
+                exercise=prescription.exercise,
+                lead="raise" if prescription.lead == "raise" else "lower",
+                tempo=prescription.tempo,
+                load_kg=kg,
+                load_as_written=f"{kg:g} kg" if kg else str(prescription.load),
+                reps_prescribed=reps,
+                reps_done=done,
+                seconds=PhaseSeconds.of(times),
+                timing="paced",
+                method=None,
+                effort=min(6.5 + 0.5 * week_of_block + 0.5 * index, 10.0),
+                note="slow to the last" if tired else "",
+            )
+            at = ended + timedelta(milliseconds=prescription.rest_ms or 120_000)
+        at += timedelta(minutes=4)
+
+
+def _load_kg(prescription: Prescription, added_kg: float) -> float | None:
+    kg = None if prescription.load is None else prescription.load.kg()
+    return None if kg is None else kg + added_kg
+
+
+def _second_thoughts(first: datetime) -> Iterator[Fact]:
+    """Yield a correction and a strike, as any log of twelve weeks has them."""
+    yield SetCorrected(
+        id="demo000301",
+        at=first + timedelta(days=3, hours=20),
+        changes=Changes(effort=8.0, note="heels came up, lighter next time"),
+    )
+    yield SetStruck(
+        id="demo101400",
+        at=first + timedelta(weeks=1, days=4, hours=9),
+        why="warm-up, logged by mistake",
+    )
