@@ -84,8 +84,10 @@ class DevicePlayer:
         try:
             handle = simpleaudio.play_buffer(live, 1, BYTES_A_SAMPLE, SAMPLE_RATE_HZ)
         except (_simpleaudio.SimpleaudioError, ValueError) as error:
+            # Its text is "Error opening PCM device. -- CODE: -111 -- MSG: Connection refused".
+            reason = str(error).rpartition("MSG: ")[2]
             raise SoundUnavailable(
-                f"the sound device did not take the track: {error}", hint=HINT
+                f"the sound device did not take the track: {reason}", hint=HINT
             ) from error
         return DevicePlayback(handle, live)
 

@@ -51,6 +51,8 @@ def private_sound_server(folder: Path) -> Iterator[SoundServer]:
         "XDG_RUNTIME_DIR": str(runtime),
         "HOME": str(home),
         "ALSA_CONFIG_PATH": str(alsa_config),
+        # Named outright, since a client that finds no server would otherwise start one.
+        "PULSE_SERVER": f"unix:{runtime}/pulse/native",
     }
     log = folder / "pulseaudio.log"
     with (

@@ -106,7 +106,7 @@ def test_without_a_device_each_try_says_what_to_do_and_nothing_is_drawn_over(
     use(NO_DEVICE, folder=tmp_path, monkeypatch=monkeypatch)
 
     for _ in range(2):
-        with pytest.raises(SoundUnavailable, match="did not take the track") as caught:
+        with pytest.raises(SoundUnavailable, match="take the track: No such file") as caught:
             DevicePlayer().play(named.fall())
         assert "--silent" in caught.value.hint
 
