@@ -116,9 +116,8 @@ def _run(arguments: Sequence[str] | None) -> int:
         return _refuse(fault.format_message(), exit_codes.NO_INPUT)
     except (click.Abort, KeyboardInterrupt):
         return _refuse("interrupted", exit_codes.INTERRUPTED)
-    except BrokenPipeError:
-        # Whoever read the output has had enough; Python's own flush at the end must not fail too.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except SystemExit:
+        # Raised by click, in this mode, only when whoever read the output has had enough.
         return exit_codes.OK
     return code if isinstance(code, int) else exit_codes.OK
 

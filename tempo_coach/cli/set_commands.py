@@ -77,9 +77,10 @@ def set_command(
         wait_for_start=None if starts_at_once else _wait_for_enter,
     )
     try:
-        return sets.run()
+        code = sets.run()
     finally:
-        rescue(made.coach)
+        is_safe = rescue(made.coach)
+    return code if is_safe else code or exit_codes.IO
 
 
 def run_app(wishes: Wishes, *, line: str = "") -> int:
@@ -97,21 +98,28 @@ def run_app(wishes: Wishes, *, line: str = "") -> int:
     return bootstrap.run_app(wishes, line=line)
 
 
-def rescue(coach: Coach) -> None:
-    """Save what is not on the disk yet: in the log, beside it, or as lines on standard error."""
+def rescue(coach: Coach) -> bool:
+    """Save what is not on the disk yet: in the log, beside it, or as lines on standard error.
+
+    Returns
+    -------
+    bool
+        Whether the log holds everything.
+    """
     try:
         beside = coach.rescue()
     except LogUnwritable as fault:
         click.echo(f"tempo-coach: {fault}; these lines belong in the log:", err=True)
         for fact in coach.unsaved:
             click.echo(line_of(fact).decode(), err=True, nl=False)
-        return
+        return False
     if beside is not None:
         click.echo(
             f"tempo-coach: the log took nothing, so the sets are in {beside}; "
             f"append that file to {coach.log.name} when there is room",
             err=True,
         )
+    return beside is None
 
 
 def _ask_name(*, starts_at_once: bool) -> str:
@@ -158,10 +166,10 @@ def track_command(
     tempo-coach track "front squat 4x5 @ 80 kg 4-1-X-1" -o set.wav
     tempo-coach track "deadlift 3x3 3-1-X-1" --list --setup 5
     """
-    if output is None and not lists:
-        raise click.UsageError("nothing to do; give -o FILE, --list or both")
     if as_json and not lists:
         raise click.UsageError("--json goes with --list")
+    if output is None and not lists:
+        raise click.UsageError("nothing to do; give -o FILE, --list or both")
     timeline = bootstrap.program(Wishes(setup_s=setup_s)).coach.timeline(prescription)
     if output is not None:
         if output.exists() and not replace:

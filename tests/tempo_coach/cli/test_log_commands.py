@@ -1,0 +1,139 @@
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from tests.tempo_coach.cli.conftest import Command, set_line
+
+
+def test_the_log_lists_its_sets_as_they_are_now(command: Command, written_log: Path) -> None:
+    outcome = command("log", "--log", written_log)
+
+    rows = outcome.out.splitlines()
+    assert [row.split()[0] for row in rows] == ["id", "ab03", "aa01", "bb01", "aa02"]
+    assert "8.5  belt" in rows[-1]
+
+
+def test_the_list_of_one_lifter_is_json_on_demand(command: Command, written_log: Path) -> None:
+    outcome = command("log", "--log", written_log, "--lifter", "Jonne Tarval", "--json")
+
+    (only,) = outcome.data
+    assert (only["id"], only["seconds"]["lower"], only["load_kg"]) == ("bb01", 20.0, None)
+
+
+def test_check_says_what_is_wrong_and_where(command: Command, written_log: Path) -> None:
+    with written_log.open("a", encoding="utf-8") as file:
+        file.write("\n".join(["{]", set_line(id="zz", load_kg="80"), '{"v":2,"kind":"new"}', ""]))
+        file.write(set_line(id="aa01", reps_done=3) + "\n")
+
+    outcome = command("log", "check", written_log)
+
+    assert outcome.code == 65
+    assert outcome.out.splitlines() == [
+        f"{written_log}, line 8: not JSON",
+        f"{written_log}, line 9: load_kg: Input should be a valid number",
+        f"{written_log}, line 10: version 2 is newer than this program knows; kept",
+        "set aa01: the logs disagree; the one that ended later counts",
+        "4 sets count, 3 faults",
+    ]
+
+
+def test_check_finds_nothing_in_a_sound_log(command: Command, written_log: Path) -> None:
+    outcome = command("log", "check", "--log", written_log)
+
+    assert (outcome.code, outcome.out) == (0, "4 sets count, 0 faults\n")
+
+
+def test_a_correction_is_appended_and_reps_bring_their_seconds(
+    command: Command, written_log: Path
+) -> None:
+    before = written_log.read_bytes()
+
+    outcome = command(
+        "log", "correct", "aa01", "--reps", "4", "--load", "175 lb", "--effort", "9",
+        "--log", written_log,
+    )  # fmt: skip
+
+    assert outcome.code == 0
+    after = written_log.read_bytes()
+    assert after.startswith(before)
+    appended = json.loads(after[len(before) :])
+    assert appended["kind"] == "set_corrected"
+    assert appended["changes"] == {
+        "reps_done": 4,
+        "load_kg": 79.37866475,
+        "load_as_written": "175 lb",
+        "effort": 9.0,
+        "seconds": {"lower": 16.0, "pause": 4.0, "raise": 4.0, "top": 4.0},
+    }
+
+
+def test_seconds_can_be_corrected_by_themselves(command: Command, written_log: Path) -> None:
+    command("log", "correct", "aa01", "--seconds", "19.5/5/5/4", "--log", written_log)
+
+    listed = command("log", "--log", written_log, "--json").data
+    (corrected,) = [one for one in listed if one["id"] == "aa01"]
+    assert corrected["seconds"] == {"lower": 19.5, "pause": 5.0, "raise": 5.0, "top": 4.0}
+    assert corrected["reps_done"] == 5
+
+
+def test_a_struck_set_no_longer_counts_and_its_line_stays(
+    command: Command, written_log: Path
+) -> None:
+    outcome = command("log", "strike", "ab", "--why", "not mine", "--log", written_log)
+
+    assert outcome.out == "struck: ab03, Front Squat, 2026-11-19 18:04\n"
+    assert '"why":"not mine"' in written_log.read_text(encoding="utf-8").splitlines()[-1]
+    assert command("log", "--log", written_log, "--json").data[0]["id"] != "ab03"
+    assert "ab03" in written_log.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "said"),
+    [
+        (("correct", "aa", "--reps", "4"), 65, "2 sets have an id that begins with 'aa'"),
+        (("correct", "nope", "--reps", "4"), 65, "no set has the id 'nope'"),
+        (("strike", "bb02"), 65, "the set 'bb02' is struck"),
+        (("correct", "aa01"), 64, "nothing to correct"),
+        (("correct", "aa01", "--load", "heavy"), 65, "'heavy' is no load"),
+        (("correct", "aa01", "--load", "80 kg 5"), 65, "is no load"),
+        (("correct", "aa01", "--seconds", "1/2"), 65, "are no seconds"),
+        (("correct", "aa01", "--seconds", "99999/0/0/0"), 65, "lower: Input should be less"),
+        (("correct", "aa01", "--effort", "7.3"), 65, "effort: Input should be a multiple of 0.5"),
+        (("correct", "aa01", "--effort", "11"), 64, "11.0 is not in the range"),
+        (("correct", "aa01", "--note", "n" * 2001), 65, "note: String should have at most 2000"),
+    ],
+)
+def test_a_correction_that_makes_no_sense_is_refused_in_one_line(
+    command: Command, written_log: Path, arguments: tuple[str, ...], code: int, said: str
+) -> None:
+    before = written_log.read_bytes()
+
+    outcome = command("log", *arguments, "--log", written_log)
+
+    assert outcome.code == code
+    assert said in outcome.err
+    assert outcome.err.count("\n") == 1
+    assert written_log.read_bytes() == before
+
+
+def test_the_schema_names_every_kind_of_fact(command: Command) -> None:
+    schema = command("log", "schema").data
+
+    assert schema["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    assert set(schema["discriminator"]["mapping"]) == {"set_done", "set_corrected", "set_struck"}
+    assert schema["$defs"]["SetDone"]["properties"]["started_at"]["format"] == "date-time"
+
+
+def test_the_log_is_where_option_variable_or_folder_say(
+    command: Command, home: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert command("where").out == f"{home}/data/tempo-coach/log.jsonl\n"
+    monkeypatch.setenv("TEMPO_COACH_LOG", "/somewhere/by-variable.jsonl")
+    assert command("where").out == "/somewhere/by-variable.jsonl\n"
+    assert command("--log", "before.jsonl", "where").out == "before.jsonl\n"
+    assert command("where", "--log", "behind.jsonl").out == "behind.jsonl\n"
+    twice = command("--log", "before.jsonl", "where", "--log", "behind.jsonl")
+    assert (twice.code, "--log is given twice" in twice.err) == (64, True)

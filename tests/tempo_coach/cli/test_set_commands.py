@@ -1,0 +1,207 @@
+from __future__ import annotations
+
+import json
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import numpy as np
+import pytest
+from scipy.io import wavfile
+
+from tests.tempo_coach.cli.conftest import Command
+
+GOLDEN = Path(__file__).parent / "golden"
+LINE = "front squat 4x2 @ 80 kg 2-1-X-1 rest 3:00"
+
+
+def test_the_cues_of_a_set_are_listed_as_json(command: Command) -> None:
+    outcome = command("track", LINE, "--list", "--json", "--setup", "5")
+
+    assert outcome.code == 0
+    assert outcome.data == json.loads((GOLDEN / "cues.json").read_text(encoding="utf-8"))
+
+
+def test_the_cues_of_a_set_are_listed_as_a_table(command: Command) -> None:
+    outcome = command("track", LINE, "--list", "--setup", "5")
+
+    assert outcome.out == (GOLDEN / "cues.txt").read_text(encoding="utf-8")
+
+
+def test_a_track_is_48_khz_mono_16_bit_and_begins_with_the_set(
+    command: Command, home: Path
+) -> None:
+    wav = home / "set.wav"
+
+    outcome = command("track", LINE, "-o", wav, "--setup", "5")
+
+    rate, samples = wavfile.read(wav)
+    assert (outcome.code, rate, samples.dtype, samples.ndim) == (0, 48_000, np.int16, 1)
+    assert len(samples) >= 48_000 * (5 + 2 * 5)
+    first = np.flatnonzero(samples)[0]
+    assert 2 * 48_000 <= first <= 2 * 48_000 + 48
+    lower = samples[5 * 48_000 :]
+    assert np.flatnonzero(lower)[0] <= 48
+
+
+def test_a_track_never_takes_the_place_of_a_file_unless_told_to(
+    command: Command, home: Path
+) -> None:
+    wav = home / "set.wav"
+    wav.write_text("mine", encoding="utf-8")
+
+    refused = command("track", LINE, "-o", wav)
+    told = command("track", LINE, "-o", wav, "--replace")
+
+    assert refused.code == 73
+    assert refused.err == f"tempo-coach: {wav} is there already; --replace writes over it\n"
+    assert told.code == 0
+    assert wav.read_bytes()[:4] == b"RIFF"
+
+
+def test_a_track_for_a_folder_that_is_missing_is_refused(command: Command, home: Path) -> None:
+    outcome = command("track", LINE, "-o", home / "nowhere" / "set.wav")
+
+    assert outcome.code == 73
+    assert outcome.err.count("\n") == 1
+    assert "nowhere" in outcome.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "said"),
+    [
+        (("track", LINE), 64, "nothing to do; give -o FILE, --list or both"),
+        (("track", LINE, "--json"), 64, "--json goes with --list"),
+        (("track", LINE, "--list", "--setup", "2"), 64, "'2' is not possible; give 3 to 60"),
+        (("track", LINE, "--list", "--setup", "nan"), 64, "'nan' is not possible"),
+        (("track", "squat 1x100 30-0-0-0", "--list"), 65, "100 reps of 30 s take 3000 s"),
+        (("track", "squat 4x5 2:4", "--list"), 65, "column 11: '2:4' does not say which phase"),
+        (("track", "", "--list"), 65, "column 1: the line is empty"),
+        (("set", LINE), 64, "the app needs a terminal"),
+        (("set", LINE, "--yes"), 64, "--yes goes with --plain"),
+        (("set", LINE, "--plain", "--lifter", " "), 64, "the name of the lifter is empty"),
+        (("set", LINE, "--plain", "--lifter", "\udc80"), 64, "the lifter is not valid text"),
+        (("set",), 64, "Missing argument 'LINE'"),
+        (("demo",), 64, "the demo needs a terminal"),
+        ((), 64, "the app needs a terminal"),
+        (("juggle",), 64, "No such command 'juggle'"),
+    ],
+)
+def test_a_call_that_makes_no_sense_is_refused_in_one_line(
+    command: Command, arguments: tuple[str, ...], code: int, said: str
+) -> None:
+    outcome = command(*arguments)
+
+    assert (outcome.code, outcome.out) == (code, "")
+    assert said in outcome.err
+    assert outcome.err.startswith("tempo-coach: ")
+    assert outcome.err.count("\n") == 1
+
+
+def test_the_sounds_are_named_one_after_the_other(
+    command: Command, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("tempo_coach.clock.SystemClock.sleep_until_ms", lambda *_: None)
+
+    outcome = command("sounds", "--silent")
+
+    names = [line.split(":")[0] for line in outcome.out.splitlines()]
+    assert names == [
+        "ready", "lower", "lowering second", "pause", "raise", "raise X", "top", "last rep",
+        "end", "rest",
+    ]  # fmt: skip
+
+
+def _start(home: Path, *arguments: str) -> subprocess.Popen[str]:
+    return subprocess.Popen(
+        [sys.executable, "-m", "tempo_coach", *arguments],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        env=os.environ | {"HOME": str(home), "TEMPO_COACH_LOG": str(home / "log.jsonl")},
+    )
+
+
+def test_a_signal_stops_the_set_and_what_was_done_is_logged(home: Path) -> None:
+    codes = {signal.SIGINT: 130, signal.SIGTERM: 143, signal.SIGHUP: 129}
+    started = {
+        number: _start(
+            home, "set", "squat 3x5 0.4-0-9-0 rest 60", "--plain", "--silent", "--yes",
+            "--setup", "3", "--lifter", number.name,
+        )
+        for number in codes
+    }  # fmt: skip
+
+    for number, process in started.items():
+        assert process.stdout is not None
+        for line in process.stdout:
+            if line.startswith("rep 1 of 5: raise"):
+                process.send_signal(number)
+                break
+    outputs = {number: process.communicate(timeout=10) for number, process in started.items()}
+
+    assert {number: process.returncode for number, process in started.items()} == codes
+    facts = list(map(json.loads, (home / "log.jsonl").read_text(encoding="utf-8").splitlines()))
+    assert {fact["lifter"] for fact in facts} == {number.name for number in codes}
+    for fact in facts:
+        assert (fact["reps_done"], fact["reps_prescribed"]) == (0, 5)
+        assert fact["seconds"]["lower"] == 0.4
+        assert 0 <= fact["seconds"]["raise"] < 5
+    for out, _ in outputs.values():
+        assert "saved: 0 of 5 reps, lowering 0.4 s" in out
+
+
+def test_a_name_is_asked_for_once_and_kept(home: Path) -> None:
+    line = ("set", "squat 1x1 0.1-0-0-0", "--plain", "--silent", "--setup", "3")
+
+    first = _start(home, *line)
+    out, err = first.communicate("Mirela  Oude\n\n", timeout=20)
+    second = _start(home, *line)
+    _, nobody_asks = second.communicate("", timeout=20)
+
+    assert first.returncode == 0, err
+    assert "Who is lifting?" in err
+    assert "Enter starts set 1 of 1." in out
+    (fact,) = map(json.loads, (home / "log.jsonl").read_text(encoding="utf-8").splitlines())
+    assert fact["lifter"] == "Mirela Oude"
+    assert second.returncode == 64
+    assert nobody_asks.startswith("tempo-coach: nobody is there to press Enter")
+
+
+def test_a_log_that_takes_nothing_leaves_the_set_beside_it(
+    command: Command, home: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    if not Path("/dev/full").exists():
+        pytest.skip("this system has no device that is always full")
+    monkeypatch.setattr("tempfile.tempdir", str(home))
+
+    outcome = command(
+        "set", "squat 1x1 0.1-0-0-0", "--plain", "--silent", "--yes", "--setup", "3",
+        "--lifter", "Mirela", "--log", "/dev/full",
+    )  # fmt: skip
+
+    assert outcome.code == 74
+    assert "kept in memory: 1 of 1 reps" in outcome.out
+    assert "the log /dev/full can't be written: the disk is full" in outcome.err
+    (beside,) = home.glob("tempo-coach-unsaved-*.jsonl")
+    assert str(beside) in outcome.err
+    assert json.loads(beside.read_text(encoding="utf-8"))["reps_done"] == 1
+
+
+def test_output_that_nobody_reads_any_more_is_no_error(written_log: Path) -> None:
+    nobody, output = os.pipe()
+    os.close(nobody)
+
+    process = subprocess.run(
+        [sys.executable, "-m", "tempo_coach", "log", "--log", str(written_log)],
+        stdout=output,
+        stderr=subprocess.PIPE,
+        timeout=20,
+        check=False,
+    )
+    os.close(output)
+
+    assert (process.returncode, process.stderr) == (0, b"")

@@ -1,0 +1,106 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.tempo_coach.cli.conftest import Command, set_line
+
+
+def test_a_week_holds_every_total_with_its_unit(command: Command, written_log: Path) -> None:
+    outcome = command("week", written_log, "--lifter", "mirela oude", "--json")
+
+    assert outcome.code == 0
+    assert outcome.data["skipped"] == []
+    last_week, this_week = outcome.data["weeks"]
+    assert (last_week["week"], last_week["from"]) == ("2026-W47", "2026-11-16")
+    assert (this_week["week"], this_week["from"]) == ("2026-W48", "2026-11-23")
+    assert this_week["exercises"] == [
+        {
+            "exercise": "front squat",
+            "sets": 2,
+            "reps": 10,
+            "lower_s": 40.0,
+            "pause_s": 10.0,
+            "raise_s": 10.0,
+            "top_s": 10.0,
+            "tension_s": 70.0,
+            "moving_s": 50.0,
+            "by_allowance": {
+                "lower_s": 0.0,
+                "pause_s": 0.0,
+                "raise_s": 10.0,
+                "top_s": 0.0,
+                "tension_s": 10.0,
+            },
+            "lowering_share": 0.5714,
+            "lowering_kg_s": 3200.0,
+            "tonnage_kg": 800.0,
+            "sets_without_load": 0,
+        }
+    ]
+    assert this_week["lower_change_s"] == 30.0
+    assert last_week["lower_change_s"] is None
+
+
+def test_several_logs_are_merged_by_id(command: Command, written_log: Path, home: Path) -> None:
+    copy = home / "copy.jsonl"
+    copy.write_bytes(written_log.read_bytes() + set_line(id="cc01").encode() + b"\n")
+
+    outcome = command("week", written_log, copy, "--json")
+
+    assert [week["total"]["sets"] for week in outcome.data["weeks"]] == [1, 4]
+
+
+def test_skipped_lines_are_named_and_the_rest_counts(command: Command, written_log: Path) -> None:
+    text = written_log.read_text(encoding="utf-8")
+    written_log.write_text(f'half a line\n{text}{{"v":9,"kind":"set_done"}}\n{{"v":1,', "utf-8")
+
+    outcome = command("week", written_log, "--json")
+
+    assert [(one["line"], one["why"].split()[0]) for one in outcome.data["skipped"]] == [
+        (1, "not"),
+        (9, "version"),
+        (10, "torn:"),
+    ]
+    assert {one["file"] for one in outcome.data["skipped"]} == {str(written_log)}
+    assert outcome.data["weeks"][-1]["total"]["sets"] == 3
+
+
+def test_the_table_says_what_rests_on_allowances_and_what_has_no_load(
+    command: Command, written_log: Path
+) -> None:
+    outcome = command("week", written_log, "--weeks", "1")
+
+    assert "2026-W48 from 2026-11-23, +50 s lowering on the week before" in outcome.out
+    assert "2026-W47" not in outcome.out
+    assert "≈10.0" in outcome.out
+    assert "≈ rests in part on what planning counts for X, V and A." in outcome.out
+    assert "+ leaves out sets whose load in kg is not known." in outcome.out
+    assert "2 lifters together; --lifter NAME shows one: Jonne Tarval, Mirela Oude." in outcome.out
+
+
+def test_an_empty_log_has_no_weeks(command: Command) -> None:
+    assert command("week").out == "no sets yet\n"
+    assert command("week", "--json").data == {"weeks": [], "skipped": []}
+
+
+def test_a_log_that_was_named_must_be_there(command: Command, home: Path) -> None:
+    missing = command("week", home / "nowhere.jsonl")
+    folder = command("week", home)
+
+    assert (missing.code, missing.out) == (66, "")
+    assert missing.err == (
+        f"tempo-coach: the log {home}/nowhere.jsonl can't be read: there is no such file; "
+        "give a JSON Lines file that this program wrote\n"
+    )
+    assert folder.code == 66
+    assert "it is a folder" in folder.err
+
+
+def test_escape_sequences_and_markup_in_names_show_literally(command: Command, home: Path) -> None:
+    log = home / "odd.jsonl"
+    log.write_text(set_line(exercise="\x1b[31m[bold]squat[/bold]") + "\n", "utf-8")
+
+    outcome = command("week", log)
+
+    assert "\x1b" not in outcome.out
+    assert r"\x1b[31m[bold]squat[/bold]" in outcome.out

@@ -1,0 +1,87 @@
+from __future__ import annotations
+
+import re
+import subprocess
+from collections.abc import Iterator
+from pathlib import Path
+
+import click
+import pytest
+
+from tempo_coach.cli import exit_codes
+from tempo_coach.cli.main import command
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.settings import Settings
+from tempo_coach.core.tempo import parse_tempo
+
+ROOT = Path(__file__).parents[1]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def _commands(
+    group: click.Group = command, path: tuple[str, ...] = ()
+) -> Iterator[tuple[str, click.Command]]:
+    for name, one in group.commands.items():
+        yield " ".join((*path, name)), one
+        if isinstance(one, click.Group):
+            yield from _commands(one, (*path, name))
+
+
+COMMANDS = dict(_commands())
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_has_help_with_an_example_and_stands_in_the_readme(name: str) -> None:
+    shown = COMMANDS[name].get_help(click.Context(COMMANDS[name], info_name=name))
+
+    assert f"  tempo-coach {name}" in shown
+    assert f"| `{name}` |" in README
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_option_has_a_help_text(name: str) -> None:
+    options = [one for one in COMMANDS[name].params if isinstance(one, click.Option)]
+
+    assert [one.name for one in options if not one.help] == []
+
+
+def test_every_exit_code_stands_in_the_readme() -> None:
+    table = README.split("## Exit codes")[1].split("##")[0]
+    codes = {value for value in vars(exit_codes).values() if isinstance(value, int)}
+
+    assert {int(code) for code in re.findall(r"^\| (\d+) \|", table, re.MULTILINE)} == codes
+
+
+def test_every_setting_stands_in_the_readme() -> None:
+    shown = README.split("Settings, all optional:")[1].split("```")[1]
+
+    assert re.findall(r"^(\w+) =", shown, re.MULTILINE) == list(Settings.model_fields)
+
+
+def test_the_readme_s_examples_of_lines_and_tempos_can_be_read() -> None:
+    lines = re.findall(r'tempo-coach (?:set|track) "([^"]+)"', README)
+    tempos = re.findall(r"`(\d[\d.]*-[\d.X]+-[\d.X]+(?:-[\d.]+)?|\d/\d/X/\d|41X1)`", README)
+
+    assert len(lines) >= 2
+    assert len(tempos) >= 5
+    for line in lines:
+        assert parse_prescription(line).sets
+    for tempo in tempos:
+        assert str(parse_tempo(tempo))
+
+
+def test_the_top_level_holds_what_it_should_and_nothing_else() -> None:
+    tracked = subprocess.run(
+        ["git", "ls-files"],  # noqa: S607 - whichever git the machine has
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    if tracked.returncode:
+        pytest.skip("not a checkout, so git can't say what belongs to it")
+
+    top = {name.split("/")[0] for name in tracked.stdout.splitlines()}
+    assert {name for name in top if not name.startswith(".")} == {
+        "README.md", "DEVELOPERS.md", "pyproject.toml", "tempo_coach", "sounds_gen", "tests",
+    }  # fmt: skip
