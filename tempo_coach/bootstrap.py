@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import secrets
 import tempfile
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tempo_coach.clock import SystemClock
 from tempo_coach.coach import Coach
@@ -15,8 +18,11 @@ from tempo_coach.core.settings import Settings
 from tempo_coach.errors import SettingsProblem
 from tempo_coach.storage import places
 from tempo_coach.storage.log_file import LogFile
-from tempo_coach.storage.remembered import Memory
+from tempo_coach.storage.remembered import Memory, Remembered
 from tempo_coach.storage.settings_file import SettingsFile
+
+if TYPE_CHECKING:
+    from tempo_coach.ui.app import TempoCoachApp
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,35 +94,35 @@ def keep_lifter(name: str) -> None:
     SettingsFile(places.settings_path()).keep("lifter", name)
 
 
-def run_app(wishes: Wishes, *, line: str = "") -> int:
-    """Run the app on the user's own log; returns its exit code."""
+def app(wishes: Wishes, *, line: str = "") -> TempoCoachApp:
+    """Return the app on the user's own log."""
     made = program(wishes)
-    memory = Memory(places.memory_path())
-    return _run(
+    return _app(
         made.coach,
         lifter=made.lifter,
         line=line,
         notices=tuple(str(problem) for problem in made.problems),
-        memory=memory,
-        keeps_lifter=True,
+        memory=Memory(places.memory_path()),
+        keep_lifter=keep_lifter,
     )
 
 
-def run_demo(*, is_silent: bool) -> int:
-    """Run the app on an invented log in a temporary folder; returns its exit code."""
+@contextmanager
+def demo_app(*, is_silent: bool) -> Iterator[TempoCoachApp]:
+    """Yield the app on an invented log in a temporary folder."""
     from tempo_coach.core import demo
 
     settings, _ = SettingsFile(places.settings_path()).read()
     with tempfile.TemporaryDirectory(prefix="tempo-coach-demo-") as folder:
         path = Path(folder) / "log.jsonl"
         path.write_bytes(b"".join(map(line_of, demo.demo_facts(SystemClock().wall()))))
-        return _run(
+        yield _app(
             _coach(path, player(is_silent=is_silent), settings),
             lifter=demo.LIFTER,
             line=demo.LINE,
             notices=("This is the demo: invented people, and a log that is gone afterwards.",),
             memory=Memory(Path(folder) / "remembered.json"),
-            keeps_lifter=False,
+            keep_lifter=lambda _: None,
         )
 
 
@@ -135,3 +141,28 @@ def _new_id() -> str:
     # 64 bits: among the 2.5 million sets of a hundred lifters over five years, two alike have a
     # chance of about one in six million.
     return secrets.token_hex(8)
+
+
+def _app(
+    coach: Coach,
+    *,
+    lifter: str | None,
+    line: str,
+    notices: tuple[str, ...],
+    memory: Memory,
+    keep_lifter: Callable[[str], None],
+) -> TempoCoachApp:
+    from tempo_coach.ui.app import TempoCoachApp
+    from tempo_coach.ui.desk import Desk
+
+    return TempoCoachApp(
+        Desk(
+            coach=coach,
+            lifter=lifter,
+            line=line,
+            notices=notices,
+            show_cautions=not memory.recall().cautions_shown,
+            keep_lifter=keep_lifter,
+            keep_cautions_shown=lambda: memory.keep(Remembered(cautions_shown=True)),
+        )
+    )

@@ -81,7 +81,7 @@ class Coach:
         self._rescue = rescue
         self._player = player
         self._new_id = new_id
-        self._playback: Playback | None = None
+        self._playbacks: list[Playback] = []
         self._unsaved: list[Fact] = []
 
     def timeline(self, prescription: Prescription) -> Timeline:
@@ -114,6 +114,7 @@ class Coach:
             The set is too long.
         """
         timeline = self.timeline(prescription)
+        self.silence()
         zero_ms, fault = self._play(set_track(timeline))
         since_zero = timedelta(milliseconds=self.clock.now_ms() - zero_ms)
         running = RunningSet(
@@ -127,17 +128,19 @@ class Coach:
         return running, fault
 
     def start_rest(self, rest_ms: int) -> RunningRest:
-        """Start a rest, without sounds where there is no device; blocks like `start_set`."""
+        """Start a rest, without sounds where there is no device; blocks like `start_set`.
+
+        What still rings out of the set before it is left to ring.
+        """
         begins_ms = self.clock.now_ms()
         self._play(rest_track(rest_ms))
         return RunningRest(begins_ms, rest_ms)
 
     def has_lost_sound(self, running: RunningSet) -> bool:
         """Tell whether the device has given up before the set is over."""
-        playback = self._playback
-        if playback is None or running.is_over(self.clock.now_ms()):
+        if running.is_over(self.clock.now_ms()):
             return False
-        return not playback.is_sounding()
+        return any(not playback.is_sounding() for playback in self._playbacks)
 
     def end_set(self, running: RunningSet) -> tuple[SetDone | None, LogUnwritable | None]:
         """End a set: silence what is left of the track, and log what was done.
@@ -156,9 +159,9 @@ class Coach:
 
     def silence(self) -> None:
         """Make whatever is playing silent."""
-        if self._playback is not None:
-            self._playback.silence()
-            self._playback = None
+        for playback in self._playbacks:
+            playback.silence()
+        self._playbacks.clear()
 
     def correct(
         self, done: SetDone, changes: Changes, *, after: datetime | None = None
@@ -179,6 +182,11 @@ class Coach:
         -------
         tuple of SetDone, and LogUnwritable or None
             The set as it is now, and why the correction is not on the disk yet, if it is not.
+
+        Raises
+        ------
+        OutOfRange
+            So many reps at this tempo take longer than a set can.
         """
         given = changes.given()
         if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
@@ -220,12 +228,12 @@ class Coach:
         return tuple(self._unsaved)
 
     def _play(self, track: Samples) -> tuple[int, SoundUnavailable | None]:
-        self.silence()
         try:
-            self._playback = self._player.play(track)
+            playback = self._player.play(track)
         except SoundUnavailable as fault:
             return self.clock.now_ms(), fault
-        heard_after_ms = self._playback.lag_ms + self.settings.offset_ms
+        self._playbacks.append(playback)
+        heard_after_ms = playback.lag_ms + self.settings.offset_ms
         return self.clock.now_ms() + heard_after_ms, None
 
     def _save(self, fact: Fact) -> LogUnwritable | None:

@@ -8,7 +8,7 @@ import click
 
 from tempo_coach.cli.stop_signals import Stopped, StopSignals
 from tempo_coach.coach import Coach
-from tempo_coach.core.cue_sets import REST_NOTICE_MS
+from tempo_coach.core.cue_sets import REST_NOTICE_MS, ring_out_ms
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.prescription import Prescription, rest_text
 from tempo_coach.core.reading import spell_out
@@ -82,6 +82,8 @@ class PlainSets:
             self._wait_until(running.zero_ms + running.timeline.length_ms)
         finally:
             self._save(running)
+        if self._prescription.rest_ms is None or number == self._prescription.sets:
+            self._wait_until(running.zero_ms + running.timeline.length_ms + ring_out_ms())
 
     def _save(self, running: RunningSet) -> None:
         done, fault = self._coach.end_set(running)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import getpass
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -30,6 +31,9 @@ from tempo_coach.core.reports import timeline_data
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, Timeline
 from tempo_coach.errors import FileProblem, LogUnwritable
+
+if TYPE_CHECKING:
+    from tempo_coach.ui.app import TempoCoachApp
 
 _GAP_MS = 500
 
@@ -80,7 +84,7 @@ def set_command(
         code = sets.run()
     finally:
         is_safe = rescue(made.coach)
-    return code if is_safe else code or exit_codes.IO
+    return _code(code, is_safe=is_safe)
 
 
 def run_app(wishes: Wishes, *, line: str = "") -> int:
@@ -91,11 +95,27 @@ def run_app(wishes: Wishes, *, line: str = "") -> int:
     click.UsageError
         There is no terminal.
     """
+    _need_terminal("the app")
+    return _run(bootstrap.app(wishes, line=line))
+
+
+def _need_terminal(what: str) -> None:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         raise click.UsageError(
-            "the app needs a terminal; without one use 'tempo-coach set LINE --plain'"
+            f"{what} needs a terminal; without one use 'tempo-coach set LINE --plain'"
         )
-    return bootstrap.run_app(wishes, line=line)
+
+
+def _run(app: TempoCoachApp) -> int:
+    try:
+        app.run()
+    finally:
+        is_safe = rescue(app.coach)
+    return _code(app.return_code or exit_codes.OK, is_safe=is_safe)
+
+
+def _code(code: int, *, is_safe: bool) -> int:
+    return code if is_safe else code or exit_codes.IO
 
 
 def rescue(coach: Coach) -> bool:
@@ -231,6 +251,6 @@ def demo_command(is_silent: bool) -> int:
     \b
     tempo-coach demo
     """
-    if not (sys.stdin.isatty() and sys.stdout.isatty()):
-        raise click.UsageError("the demo needs a terminal")
-    return bootstrap.run_demo(is_silent=is_silent) or exit_codes.OK
+    _need_terminal("the demo")
+    with bootstrap.demo_app(is_silent=is_silent) as app:
+        return _run(app)

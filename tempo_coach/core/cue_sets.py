@@ -56,8 +56,13 @@ def set_track(timeline: Timeline) -> Samples:
     """
     return lay_out(
         ((cue.at_ms, _tick(cue)) for cue in timeline.cues()),
-        length_ms=timeline.length_ms + _length_ms(named.close()),
+        length_ms=timeline.length_ms + ring_out_ms(),
     )
+
+
+def ring_out_ms() -> int:
+    """Return how long the end sound is heard after the last phase has ended."""
+    return _length_ms(named.close())
 
 
 def rest_track(rest_ms: int) -> Samples:

@@ -1,0 +1,132 @@
+"""Speed and memory as ratios within one run: `python tests/benchmarks/measure.py`.
+
+Every figure is the program's own work beside some plain work of the same size, so that it means
+the same on another machine. Nothing here is asserted.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import subprocess
+import sys
+import tempfile
+import time
+import timeit
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import numpy as np
+
+from tempo_coach.coach import read_logs
+from tempo_coach.core.cue_sets import set_track
+from tempo_coach.core.demo import demo_facts
+from tempo_coach.core.facts import line_of
+from tempo_coach.core.prescription import EXAMPLE, parse_prescription
+from tempo_coach.core.timeline import Timeline
+from tempo_coach.core.weeks import weekly
+from tempo_coach.storage.log_file import LogFile
+
+_LINES = 100_000
+
+# Each is a program of its own: a first frame is only first once, and CPU time is a process's.
+_EMPTY_APP = """
+from textual.app import App
+class Shown(App[int]):
+    pass
+app = Shown()
+"""
+_OUR_APP = """
+from pathlib import Path
+from tempfile import mkdtemp
+from tempo_coach.bootstrap import Wishes, app
+app = app(Wishes(Path(mkdtemp()) / "log.jsonl", "Mirela", 3, True), line="squat 1x20 2-1-2-0")
+"""
+_FIRST_FRAME = """
+import asyncio
+async def show():
+    async with app.run_test(size=(80, 24)):
+        pass
+asyncio.run(show())
+"""
+_WATCHED = """
+import asyncio, time
+async def show():
+    async with app.run_test(size=(80, 24)) as pilot:
+        {keys}
+        began, spent = time.monotonic(), time.process_time()
+        await asyncio.sleep(10)
+        print((time.process_time() - spent) / (time.monotonic() - began))
+asyncio.run(show())
+"""
+
+
+def best_s(work: Callable[[], object], *, repeat: int = 5) -> float:
+    """Return the shortest of several runs, in seconds."""
+    return min(timeit.repeat(work, number=1, repeat=repeat))
+
+
+def of_the_track() -> None:
+    timeline = Timeline.of(parse_prescription("squat 1x60 6-1-2-1"))
+    samples = len(set_track(timeline))
+    ours = best_s(lambda: set_track(timeline))
+    plain = best_s(lambda: np.full(samples, 0.5, dtype=np.float32))
+    say("render a set of 10 minutes", ours, "write as many samples", plain)
+
+
+def of_the_line() -> None:
+    words = re.compile(r"(\S+)\s+")
+    ours = best_s(lambda: [parse_prescription(EXAMPLE) for _ in range(1000)])
+    plain = best_s(lambda: [words.findall(EXAMPLE) for _ in range(1000)])
+    say("read a prescription", ours / 1000, "find its words", plain / 1000)
+
+
+def of_the_log(folder: Path) -> None:
+    path = folder / "log.jsonl"
+    facts = list(demo_facts(datetime(2026, 11, 25, 12, tzinfo=UTC)))
+    with path.open("wb") as file:
+        for number in range(_LINES):
+            fact = facts[number % len(facts)]
+            again = number // len(facts)
+            shift = timedelta(weeks=again)
+            changed = {"id": f"{fact.id}-{again}"}
+            if fact.kind == "set_done":
+                changed |= {
+                    "started_at": fact.started_at - shift,
+                    "ended_at": fact.ended_at - shift,
+                }
+            file.write(line_of(fact.model_copy(update=changed)))
+    ours = best_s(lambda: weekly(read_logs([LogFile(path)]).history.sets), repeat=3)
+    lines = path.read_bytes().splitlines()
+    plain = best_s(lambda: [json.loads(line) for line in lines], repeat=3)
+    say(f"read and add up {_LINES:,} lines", ours, "json.loads of each", plain)
+
+
+def of_the_app() -> None:
+    ours = best_s(lambda: run(_OUR_APP + _FIRST_FRAME))
+    plain = best_s(lambda: run(_EMPTY_APP + _FIRST_FRAME))
+    say("start to first frame", ours, "an empty Textual app", plain)
+    keys = 'await pilot.press("enter"); await pilot.press("pagedown")'
+    pacing = float(run(_OUR_APP + _WATCHED.format(keys=keys)))
+    idle = float(run(_EMPTY_APP + _WATCHED.format(keys="pass")))
+    print(f"CPU while pacing: {pacing:.1%} of a core; an empty Textual app: {idle:.1%}")
+
+
+def run(program: str) -> str:
+    done = subprocess.run(
+        [sys.executable, "-c", program], check=True, capture_output=True, text=True
+    )
+    return done.stdout
+
+
+def say(what: str, ours_s: float, beside: str, plain_s: float) -> None:
+    print(f"{what}: {ours_s * 1000:,.2f} ms, {ours_s / plain_s:.1f} × {beside}")
+
+
+if __name__ == "__main__":
+    of_the_track()
+    of_the_line()
+    with tempfile.TemporaryDirectory() as temporary:
+        of_the_log(Path(temporary))
+    of_the_app()
