@@ -11,7 +11,6 @@ import re
 import subprocess
 import sys
 import tempfile
-import time
 import timeit
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta

@@ -12,6 +12,7 @@ import pytest
 from scipy.io import wavfile
 
 from tests.tempo_coach.cli.conftest import Command
+from tests.tempo_coach.fakes import HandClock
 
 GOLDEN = Path(__file__).parent / "golden"
 LINE = "front squat 4x2 @ 80 kg 2-1-X-1 rest 3:00"
@@ -103,7 +104,7 @@ def test_a_call_that_makes_no_sense_is_refused_in_one_line(
 def test_the_sounds_are_named_one_after_the_other(
     command: Command, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("tempo_coach.clock.SystemClock.sleep_until_ms", lambda *_: None)
+    monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
 
     outcome = command("sounds", "--silent")
 
@@ -177,6 +178,7 @@ def test_a_log_that_takes_nothing_leaves_the_set_beside_it(
     if not Path("/dev/full").exists():
         pytest.skip("this system has no device that is always full")
     monkeypatch.setattr("tempfile.tempdir", str(home))
+    monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
 
     outcome = command(
         "set", "squat 1x1 0.1-0-0-0", "--plain", "--silent", "--yes", "--setup", "3",
