@@ -34,14 +34,18 @@ pytestmark = pytest.mark.audio
 ROOT = Path(__file__).parents[2]
 LINE = "squat 1x2 @ 60 kg 2-1-X-1"
 TIMELINE = Timeline.of(parse_prescription(LINE), setup_ms=3000)
+PAGE_DOWN, QUIT = b"\x1b[6~", b"\x11"
 # Sound early by 45 ms or late by 125 ms against a picture is noticed (ITU-R BT.1359-1).
 EARLY_S, LATE_S = 0.045, 0.125
 
 
+@contextmanager
 def started(
     server: SoundServer, log: Path, *arguments: str, terminal: int | None = None
-) -> subprocess.Popen[str]:
-    return subprocess.Popen(
+) -> Iterator[subprocess.Popen[str]]:
+    """Run the program beside the block, with nothing remembered from before."""
+    end = subprocess.PIPE if terminal is None else terminal
+    with subprocess.Popen(
         [sys.executable, "-m", "tempo_coach", *arguments],
         cwd=ROOT,
         env=server.env
@@ -49,13 +53,18 @@ def started(
             "TEMPO_COACH_LOG": str(log),
             "TEMPO_COACH_LIFTER": "Mirela Oude",
             "TERM": "xterm-256color",
+            "XDG_STATE_HOME": str(log.parent),
         },
         stdin=subprocess.DEVNULL if terminal is None else terminal,
-        stdout=subprocess.PIPE if terminal is None else terminal,
-        stderr=subprocess.PIPE if terminal is None else terminal,
+        stdout=end,
+        stderr=end,
         text=True,
         start_new_session=True,
-    )
+    ) as process:
+        try:
+            yield process
+        finally:
+            process.kill()
 
 
 @contextmanager
@@ -83,10 +92,21 @@ def pseudo_terminal() -> Iterator[tuple[int, int, bytearray]]:
 
 
 def wait_for(drawn: bytearray, text: bytes) -> None:
-    deadline = time.monotonic() + 10
+    deadline = time.monotonic() + 30
     while text not in drawn:
         assert time.monotonic() < deadline, f"{text!r} was never drawn"
         time.sleep(0.01)
+
+
+def start_first_set(ours: int, drawn: bytearray) -> None:
+    """Go past the cautions, take the line as it is, and start."""
+    for shown, key in (
+        (b"diagnose", b"\r"),
+        (b"lower first", b"\r"),
+        (b"Space or Page Down starts", PAGE_DOWN),
+    ):
+        wait_for(drawn, shown)
+        os.write(ours, key)
 
 
 def facts(log: Path) -> list[dict[str, object]]:
@@ -133,12 +153,11 @@ def test_a_plain_set_is_heard_to_the_sample_and_each_line_comes_with_its_sound(
     sound_server: SoundServer, tmp_path: Path
 ) -> None:
     log = tmp_path / "log.jsonl"
-    printed: list[tuple[float, str]] = []
+    command = ("set", LINE, "--plain", "--yes", "--setup", "3")
 
-    with Recorder(sound_server) as recorder:
-        process = started(sound_server, log, "set", LINE, "--plain", "--yes", "--setup", "3")
+    with Recorder(sound_server) as recorder, started(sound_server, log, *command) as process:
         assert process.stdout is not None
-        printed.extend((time.monotonic(), line.strip()) for line in process.stdout)
+        printed = [(time.monotonic(), line) for line in process.stdout]
         _, err = process.communicate(timeout=10)
 
     assert (process.returncode, err) == (0, "")
@@ -156,11 +175,9 @@ def test_ctrl_c_is_silent_within_150_ms_and_logs_what_was_done(
     sound_server: SoundServer, tmp_path: Path
 ) -> None:
     log = tmp_path / "log.jsonl"
+    command = ("set", "squat 1x20 0.3-0-0.3-0", "--plain", "--yes", "--setup", "3")
 
-    with Recorder(sound_server) as recorder:
-        process = started(
-            sound_server, log, "set", "squat 1x20 0.3-0-0.3-0", "--plain", "--yes", "--setup", "3"
-        )
+    with Recorder(sound_server) as recorder, started(sound_server, log, *command) as process:
         assert process.stdout is not None
         for line in process.stdout:
             if line.startswith("rep 3 of 20: raise"):
@@ -182,18 +199,16 @@ def test_the_app_in_a_terminal_is_heard_to_the_sample_and_logs_the_set(
 ) -> None:
     log = tmp_path / "log.jsonl"
 
-    with Recorder(sound_server) as recorder, pseudo_terminal() as (ours, theirs, drawn):
-        process = started(sound_server, log, "--setup", "3", "set", LINE, terminal=theirs)
-        wait_for(drawn, b"diagnose")  # the cautions, the first time
-        os.write(ours, b" ")
-        wait_for(drawn, b"lower first")  # the line's reading
-        os.write(ours, b"\r")
-        wait_for(drawn, b"READY")
-        os.write(ours, b" ")
+    with (
+        Recorder(sound_server) as recorder,
+        pseudo_terminal() as (ours, theirs, drawn),
+        started(sound_server, log, "--setup", "3", "set", LINE, terminal=theirs) as process,
+    ):
+        start_first_set(ours, drawn)
         wait_for(drawn, b"Saved")
         (fact,) = facts(log)
         time.sleep(1.5)
-        os.write(ours, b"\x11")  # ctrl+q
+        os.write(ours, QUIT)
         process.wait(timeout=10)
 
     assert process.returncode == 0
@@ -206,23 +221,20 @@ def test_page_down_stops_the_app_s_set_and_is_silent_within_150_ms(
     sound_server: SoundServer, tmp_path: Path
 ) -> None:
     log = tmp_path / "log.jsonl"
+    command = ("--setup", "3", "set", "squat 1x50 0.3-0-0.3-0")
 
-    with Recorder(sound_server) as recorder, pseudo_terminal() as (ours, theirs, drawn):
-        process = started(
-            sound_server, log, "--setup", "3", "set", "squat 1x50 0.3-0-0.3-0", terminal=theirs
-        )
-        wait_for(drawn, b"diagnose")
-        os.write(ours, b" ")
-        wait_for(drawn, b"lower first")
-        os.write(ours, b"\r")
-        wait_for(drawn, b"READY")
-        os.write(ours, b"\x1b[6~")
+    with (
+        Recorder(sound_server) as recorder,
+        pseudo_terminal() as (ours, theirs, drawn),
+        started(sound_server, log, *command, terminal=theirs) as process,
+    ):
+        start_first_set(ours, drawn)
         time.sleep(6)
         stopped_s = time.monotonic()
-        os.write(ours, b"\x1b[6~")
+        os.write(ours, PAGE_DOWN)
         wait_for(drawn, b"Saved")
         time.sleep(0.5)
-        os.write(ours, b"\x11")
+        os.write(ours, QUIT)
         process.wait(timeout=10)
 
     last_s = recorder.moment_s(int(np.flatnonzero(recorder.pcm)[-1]))
