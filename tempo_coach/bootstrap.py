@@ -7,6 +7,7 @@ import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,7 +16,6 @@ from tempo_coach.coach import Coach
 from tempo_coach.core.facts import line_of
 from tempo_coach.core.ports import Clock, Log, Player
 from tempo_coach.core.settings import Settings
-from tempo_coach.errors import SettingsProblem
 from tempo_coach.storage import places
 from tempo_coach.storage.log_file import LogFile
 from tempo_coach.storage.remembered import Memory, Remembered
@@ -42,8 +42,11 @@ class Program:
     coach: Coach
     lifter: str | None
     """None where it must be asked for."""
-    problems: tuple[SettingsProblem, ...]
-    """What is wrong with the settings file."""
+    notices: tuple[str, ...]
+    """What to say at the start."""
+    keep_lifter: Callable[[str], None]
+    """Keeps the lifter's name; raises `SettingsProblem` where the settings can't be changed."""
+    memory: Memory
 
 
 def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
@@ -53,11 +56,53 @@ def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
 
 def program(wishes: Wishes) -> Program:
     """Put the program together as the command line and the settings ask."""
-    settings, problems = SettingsFile(places.settings_path()).read()
+    file = SettingsFile(places.settings_path())
+    settings, problems = file.read()
     if wishes.setup_s is not None:
         settings = settings.model_copy(update={"setup_s": wishes.setup_s})
-    coach = _coach(wishes.log_path, player(is_silent=wishes.is_silent), settings)
-    return Program(coach, wishes.lifter or settings.lifter, problems)
+    return Program(
+        coach=_coach(wishes.log_path, player(is_silent=wishes.is_silent), settings),
+        lifter=wishes.lifter or settings.lifter,
+        notices=tuple(str(problem) for problem in problems),
+        keep_lifter=partial(file.keep, "lifter"),
+        memory=Memory(places.memory_path()),
+    )
+
+
+@contextmanager
+def demo_program(*, is_silent: bool) -> Iterator[Program]:
+    """Yield the program on an invented log in a temporary folder."""
+    from tempo_coach.core import demo
+
+    settings, _ = SettingsFile(places.settings_path()).read()
+    with tempfile.TemporaryDirectory(prefix="tempo-coach-demo-") as folder:
+        path = Path(folder) / "log.jsonl"
+        path.write_bytes(b"".join(map(line_of, demo.demo_facts(SystemClock().wall()))))
+        yield Program(
+            coach=_coach(path, player(is_silent=is_silent), settings),
+            lifter=demo.LIFTER,
+            notices=("This is the demo: invented people, and a log that is gone afterwards.",),
+            keep_lifter=lambda _: None,
+            memory=Memory(Path(folder) / "remembered.json"),
+        )
+
+
+def app(made: Program, *, line: str = "") -> TempoCoachApp:
+    """Return the app, with a line on the board."""
+    from tempo_coach.ui.app import TempoCoachApp
+    from tempo_coach.ui.desk import Desk
+
+    return TempoCoachApp(
+        Desk(
+            coach=made.coach,
+            lifter=made.lifter,
+            line=line,
+            notices=made.notices,
+            show_cautions=not made.memory.recall().cautions_shown,
+            keep_lifter=made.keep_lifter,
+            keep_cautions_shown=partial(made.memory.keep, Remembered(cautions_shown=True)),
+        )
+    )
 
 
 def player(*, is_silent: bool) -> Player:
@@ -83,49 +128,6 @@ def wav_player(path: Path) -> Player:
     return WavFilePlayer(path)
 
 
-def keep_lifter(name: str) -> None:
-    """Keep the lifter's name in the settings.
-
-    Raises
-    ------
-    SettingsProblem
-        The settings file can't be changed.
-    """
-    SettingsFile(places.settings_path()).keep("lifter", name)
-
-
-def app(wishes: Wishes, *, line: str = "") -> TempoCoachApp:
-    """Return the app on the user's own log."""
-    made = program(wishes)
-    return _app(
-        made.coach,
-        lifter=made.lifter,
-        line=line,
-        notices=tuple(str(problem) for problem in made.problems),
-        memory=Memory(places.memory_path()),
-        keep_lifter=keep_lifter,
-    )
-
-
-@contextmanager
-def demo_app(*, is_silent: bool) -> Iterator[TempoCoachApp]:
-    """Yield the app on an invented log in a temporary folder."""
-    from tempo_coach.core import demo
-
-    settings, _ = SettingsFile(places.settings_path()).read()
-    with tempfile.TemporaryDirectory(prefix="tempo-coach-demo-") as folder:
-        path = Path(folder) / "log.jsonl"
-        path.write_bytes(b"".join(map(line_of, demo.demo_facts(SystemClock().wall()))))
-        yield _app(
-            _coach(path, player(is_silent=is_silent), settings),
-            lifter=demo.LIFTER,
-            line=demo.LINE,
-            notices=("This is the demo: invented people, and a log that is gone afterwards.",),
-            memory=Memory(Path(folder) / "remembered.json"),
-            keep_lifter=lambda _: None,
-        )
-
-
 def _coach(log_path: Path | None, sound: Player, settings: Settings) -> Coach:
     return Coach(
         log=log_file(log_path),
@@ -141,28 +143,3 @@ def _new_id() -> str:
     # 64 bits: among the 2.5 million sets of a hundred lifters over five years, two alike have a
     # chance of about one in six million.
     return secrets.token_hex(8)
-
-
-def _app(
-    coach: Coach,
-    *,
-    lifter: str | None,
-    line: str,
-    notices: tuple[str, ...],
-    memory: Memory,
-    keep_lifter: Callable[[str], None],
-) -> TempoCoachApp:
-    from tempo_coach.ui.app import TempoCoachApp
-    from tempo_coach.ui.desk import Desk
-
-    return TempoCoachApp(
-        Desk(
-            coach=coach,
-            lifter=lifter,
-            line=line,
-            notices=notices,
-            show_cautions=not memory.recall().cautions_shown,
-            keep_lifter=keep_lifter,
-            keep_cautions_shown=lambda: memory.keep(Remembered(cautions_shown=True)),
-        )
-    )

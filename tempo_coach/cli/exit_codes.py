@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tempo_coach.errors import (
     FileProblem,
-    LogUnreadable,
+    FileUnreadable,
     LogUnwritable,
     SettingsProblem,
     SoundUnavailable,
@@ -31,7 +31,7 @@ INTERRUPTED = 130
 
 _BY_ERROR: tuple[tuple[type[TempoCoachError], int], ...] = (
     (SoundUnavailable, UNAVAILABLE),
-    (LogUnreadable, NO_INPUT),
+    (FileUnreadable, NO_INPUT),
     (LogUnwritable, IO),
     (SettingsProblem, CONFIG),
     (FileProblem, CANT_CREATE),

@@ -5,12 +5,11 @@ from __future__ import annotations
 import getpass
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from tempo_coach import bootstrap
-from tempo_coach.bootstrap import Wishes
+from tempo_coach.bootstrap import Program, Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.options import (
     json_option,
@@ -24,6 +23,7 @@ from tempo_coach.cli.plain_set import PlainSets
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import set_track, sounds
+from tempo_coach.core.demo import LINE
 from tempo_coach.core.facts import line_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.prescription import Prescription, parse_prescription
@@ -31,9 +31,6 @@ from tempo_coach.core.reports import timeline_data
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, Timeline
 from tempo_coach.errors import FileProblem, LogUnwritable
-
-if TYPE_CHECKING:
-    from tempo_coach.ui.app import TempoCoachApp
 
 _GAP_MS = 500
 
@@ -71,9 +68,9 @@ def set_command(
             raise click.UsageError("--yes goes with --plain; in the app, Space starts")
         return run_app(wishes, line=str(prescription))
     made = bootstrap.program(wishes)
-    for problem in made.problems:
-        click.echo(f"tempo-coach: {problem}", err=True)
-    name = made.lifter or _ask_name(starts_at_once=starts_at_once)
+    for notice in made.notices:
+        click.echo(f"tempo-coach: {notice}", err=True)
+    name = made.lifter or _ask_name(made, starts_at_once=starts_at_once)
     sets = PlainSets(
         made.coach,
         prescription,
@@ -96,7 +93,7 @@ def run_app(wishes: Wishes, *, line: str = "") -> int:
         There is no terminal.
     """
     _need_terminal("the app")
-    return _run(bootstrap.app(wishes, line=line))
+    return _run(bootstrap.program(wishes), line=line)
 
 
 def _need_terminal(what: str) -> None:
@@ -106,11 +103,12 @@ def _need_terminal(what: str) -> None:
         )
 
 
-def _run(app: TempoCoachApp) -> int:
+def _run(made: Program, *, line: str) -> int:
+    app = bootstrap.app(made, line=line)
     try:
         app.run()
     finally:
-        is_safe = rescue(app.coach)
+        is_safe = rescue(made.coach)
     return _code(app.return_code or exit_codes.OK, is_safe=is_safe)
 
 
@@ -142,13 +140,13 @@ def rescue(coach: Coach) -> bool:
     return beside is None
 
 
-def _ask_name(*, starts_at_once: bool) -> str:
+def _ask_name(made: Program, *, starts_at_once: bool) -> str:
     if starts_at_once:
         name = getpass.getuser()
         click.echo(f"tempo-coach: logged for {legible(name)}; --lifter NAME changes it", err=True)
         return name
     name = click.prompt("Who is lifting?", value_proc=lifter_name, err=True)
-    bootstrap.keep_lifter(name)
+    made.keep_lifter(name)
     return name
 
 
@@ -252,5 +250,5 @@ def demo_command(is_silent: bool) -> int:
     tempo-coach demo
     """
     _need_terminal("the demo")
-    with bootstrap.demo_app(is_silent=is_silent) as app:
-        return _run(app)
+    with bootstrap.demo_program(is_silent=is_silent) as made:
+        return _run(made, line=LINE)

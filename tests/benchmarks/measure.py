@@ -39,8 +39,9 @@ app = Shown()
 _OUR_APP = """
 from pathlib import Path
 from tempfile import mkdtemp
-from tempo_coach.bootstrap import Wishes, app
-app = app(Wishes(Path(mkdtemp()) / "log.jsonl", "Mirela", 3, True), line="squat 1x20 2-1-2-0")
+from tempo_coach.bootstrap import Wishes, app, program
+made = program(Wishes(Path(mkdtemp()) / "log.jsonl", "Mirela", 3, True))
+app = app(made, line="squat 1x20 2-1-2-0")
 """
 _FIRST_FRAME = """
 import asyncio
