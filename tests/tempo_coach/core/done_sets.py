@@ -1,0 +1,44 @@
+"""A set as it stands in the log, to be varied."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from typing import Any
+
+from tempo_coach.core.facts import PhaseSeconds, SetDone
+from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.core.work import PhaseTimes
+
+MONDAY = datetime.fromisoformat("2026-03-02T18:04:05.250+01:00")
+
+
+def done_set(**changes: Any) -> SetDone:
+    """Return five front squats with 80 kg at 4-1-X-1; the changes take the place of its fields."""
+    fields: dict[str, Any] = {
+        "id": "5c2e",
+        "lifter": "Ansa Vireo",
+        "started_at": MONDAY,
+        "ended_at": MONDAY + timedelta(seconds=35),
+        "exercise": "front squat",
+        "lead": "lower",
+        "tempo": parse_tempo("4-1-X-1"),
+        "load_kg": 80.0,
+        "load_as_written": "80 kg",
+        "reps_prescribed": 5,
+        "reps_done": 5,
+        "seconds": seconds(lower=20, pause=5, raise_=5, top=5),
+        "timing": "paced",
+        "method": None,
+        "effort": 8.0,
+        "note": "",
+    }
+    return SetDone(**(fields | changes))
+
+
+def seconds(
+    *, lower: float = 0, pause: float = 0, raise_: float = 0, top: float = 0
+) -> PhaseSeconds:
+    """Return seconds phase by phase."""
+    return PhaseSeconds.of(
+        PhaseTimes(*(round(length * 1000) for length in (lower, pause, raise_, top)))
+    )

@@ -1,0 +1,170 @@
+"""Generated values of the core, valid and nearly so."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta, timezone
+from decimal import Decimal
+
+from hypothesis import strategies as st
+
+from tempo_coach.core.facts import Changes, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.tempo import Phase, Speed, Tempo
+from tempo_coach.core.work import PhaseTimes
+
+
+def _lengths(*speeds: Speed) -> st.SearchStrategy[int | Speed]:
+    # 29 s, so that four of them stay below the 120 s of a rep.
+    whole = st.integers(0, 29).map(lambda seconds: seconds * 1000)
+    return st.one_of(whole, st.integers(0, 29_000), *map(st.just, speeds))
+
+
+tempos = st.builds(
+    lambda slots: Tempo(*slots),
+    st.tuples(_lengths(Speed.FAST, Speed.OWN), _lengths(), _lengths(*Speed), _lengths()).filter(
+        lambda slots: any(slot != 0 for slot in slots)
+    ),
+)
+
+_words = st.sampled_from(
+    (
+        "front squat",
+        "row",
+        "Überzug",
+        "chin-ups",
+        "ヒップ",
+        "5",
+        "box squat 40 cm",
+        "back/neck",
+    )
+)
+exercises = st.lists(_words, min_size=1, max_size=3).map(" ".join)
+
+_amounts = st.decimals("0.5", "150", places=2) | st.integers(1, 150).map(Decimal)
+loads = st.one_of(
+    st.none(),
+    st.just("bw"),
+    st.builds(
+        "{}{}{}".format,
+        _amounts,
+        st.sampled_from(("", " ")),
+        st.sampled_from(("kg", "lb", "%", "KG")),
+    ),
+    st.builds(
+        "bw{}{} {}".format, st.sampled_from(("+", " + ")), _amounts, st.sampled_from(("kg", "lb"))
+    ),
+    st.sampled_from(("bw+0 kg", "bw+0 lb", "bw+0.00 lb")),
+)
+rests = st.one_of(
+    st.none(),
+    st.builds("{}{}".format, st.integers(0, 3600), st.sampled_from(("", " s", "s", " S"))),
+    st.builds("{}:{:02d}".format, st.integers(0, 59), st.integers(0, 59)),
+    st.builds("{} min".format, st.integers(0, 60)),
+)
+
+
+@st.composite
+def written_tempos(draw: st.DrawFn) -> str:
+    """Return a tempo in one of the ways it may be written."""
+    text = str(draw(tempos))
+    text = text.replace("-", draw(st.sampled_from(("-", "/", "–"))))
+    return text.lower() if draw(st.booleans()) else text
+
+
+@st.composite
+def lines(draw: st.DrawFn) -> str:
+    """Return a line that is a prescription."""
+    gap = draw(st.sampled_from((" ", "  ", "\t", "\u00a0")))
+    reps = draw(st.integers(1, 100).map(str) | st.sampled_from(("max", "MAX")))
+    cross = draw(st.sampled_from(("x", "X", "×", " x ")))
+    parts = [draw(exercises), f"{draw(st.integers(1, 30))}{cross}{reps}"]
+    if (load := draw(loads)) is not None:
+        parts.append(f"@{draw(st.sampled_from(('', ' ')))}{load}")
+    parts.append(draw(written_tempos()))
+    clauses = []
+    if (rest := draw(rests)) is not None:
+        clauses.append(f"rest {rest}")
+    if (lead := draw(st.sampled_from((None, "lower", "raise", "Raise")))) is not None:
+        clauses.append(f"lead {lead}")
+    return gap.join(parts + draw(st.permutations(clauses)))
+
+
+_tokens = st.sampled_from(
+    (
+        *"0123456789xXvVaA×@-/:.,+% \t\n\x00\x1b\u2028\u202e\u00a0",
+        *(
+            "front squat",
+            "chin-up",
+            "4x5",
+            "4xmax",
+            "30x100",
+            "@ 80 kg",
+            "175 lb",
+            "72%",
+            "bw",
+            "+10",
+        ),
+        *("4-1-X-1", "41X1", "10/0/V/0", "3-1-X", "2:4", "rest", "3:00", "90 s", "3 min", "3 mın"),
+        *("lead", "raise", "lower", "kg", "lb", "max", "4–1–X–1", "２", "²", "\ud800", "e\u0301"),
+    )
+)
+fragments = st.lists(_tokens, max_size=14).map("".join) | st.lists(_tokens, max_size=10).map(
+    " ".join
+)
+"""The notation's own pieces in any order, which get further than chance would."""
+
+any_text = st.text(st.characters(codec=None, exclude_categories=())) | fragments
+
+times = st.datetimes(
+    datetime(2020, 1, 1),  # noqa: DTZ001 - the offset comes from the strategy beside it
+    datetime(2030, 1, 1),  # noqa: DTZ001 - as above
+    timezones=st.integers(-14 * 60, 14 * 60).map(
+        lambda minutes: timezone(timedelta(minutes=minutes))
+    ),
+)
+names = st.text(min_size=1, max_size=80)
+ids = st.sampled_from(("1f", "1fa", "2c", "3d9"))
+phase_seconds = st.builds(PhaseTimes, *(st.integers(0, 600_000) for _ in Phase)).map(
+    PhaseSeconds.of
+)
+kilograms = st.floats(0.5, 2000)
+efforts = st.integers(2, 20).map(lambda halves: halves / 2)
+notes = st.text(max_size=40)
+
+sets_done = st.builds(
+    SetDone,
+    id=ids,
+    lifter=names,
+    started_at=times,
+    ended_at=times,
+    exercise=names,
+    lead=st.sampled_from(("lower", "raise")),
+    tempo=tempos,
+    load_kg=st.none() | kilograms,
+    load_as_written=st.text(max_size=80),
+    reps_prescribed=st.none() | st.integers(1, 100),
+    reps_done=st.integers(0, 100),
+    seconds=phase_seconds,
+    timing=st.sampled_from(("paced", "tapped", "trace")),
+    method=st.none() | names,
+    effort=st.none() | efforts,
+    note=notes,
+)
+changes = (
+    st.fixed_dictionaries(
+        {},
+        optional={
+            "exercise": names,
+            "load_kg": st.none() | kilograms,
+            "load_as_written": st.text(max_size=80),
+            "reps_done": st.integers(0, 100),
+            "seconds": phase_seconds,
+            "effort": st.none() | efforts,
+            "note": notes,
+        },
+    )
+    .filter(bool)
+    .map(Changes.model_validate)
+)
+corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
+strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
+facts = st.one_of(sets_done, corrections, strikes)

@@ -1,0 +1,44 @@
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+import pytest
+
+from tempo_coach.core.demo import LIFTER, LINE, WEEKS, demo_facts
+from tempo_coach.core.facts import FACTS, SetDone, line_of
+from tempo_coach.core.history import fold
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.weeks import IsoWeek, weekly
+
+SUNDAY_NIGHT = datetime.fromisoformat("2026-03-08T23:30:00+01:00")
+
+
+@pytest.mark.parametrize("days_earlier", range(7))
+def test_the_demo_is_twelve_weeks_of_sets_up_to_now(days_earlier: int) -> None:
+    now = SUNDAY_NIGHT - timedelta(days=days_earlier)
+    facts = list(demo_facts(now))
+    history = fold(facts)
+    assert {IsoWeek.of(now.date()).before(back) for back in range(1, WEEKS)} <= {
+        week.week for week in weekly(history.of(LIFTER))
+    }
+    assert all(fact.ended_at <= now for fact in facts if isinstance(fact, SetDone))
+
+
+def test_the_demo_is_the_same_at_the_same_moment() -> None:
+    assert list(demo_facts(SUNDAY_NIGHT)) == list(demo_facts(SUNDAY_NIGHT))
+
+
+def test_the_demo_has_a_correction_and_a_strike_of_sets_that_are_there() -> None:
+    history = fold(demo_facts(SUNDAY_NIGHT))
+    assert (len(history.corrected), len(history.struck)) == (1, 1)
+    assert (history.orphaned, history.disagreeing) == ((), ())
+
+
+def test_the_demo_is_a_log_as_any_other() -> None:
+    facts = list(demo_facts(SUNDAY_NIGHT))
+    assert [FACTS.validate_json(line_of(fact)) for fact in facts] == facts
+    assert len({fact.id for fact in facts if isinstance(fact, SetDone)}) == len(facts) - 2
+
+
+def test_the_demo_has_a_line_on_the_board() -> None:
+    assert str(parse_prescription(LINE)) == LINE

@@ -1,0 +1,24 @@
+from __future__ import annotations
+
+from tempo_coach.core.tempo import Phase
+from tempo_coach.core.work import PhaseTimes
+
+REP = PhaseTimes(lower_ms=4000, pause_ms=1000, raise_ms=500, top_ms=250)
+
+
+def test_each_phase_has_its_own_time() -> None:
+    assert [REP.of(phase) for phase in Phase] == [4000, 1000, 500, 250]
+
+
+def test_tension_is_all_four_phases_and_moving_two() -> None:
+    assert REP.tension_ms == 5750
+    assert REP.moving_ms == 4500
+
+
+def test_times_add_phase_by_phase() -> None:
+    assert REP + PhaseTimes(1, 2, 3, 4) == PhaseTimes(4001, 1002, 503, 254)
+
+
+def test_a_rep_several_times_is_each_phase_as_often() -> None:
+    assert REP.times(3) == PhaseTimes(12_000, 3000, 1500, 750)
+    assert REP.times(0) == PhaseTimes()
