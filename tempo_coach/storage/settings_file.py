@@ -33,7 +33,7 @@ class SettingsFile:
             given = tomllib.loads(self._path.read_text(encoding="utf-8"))
         except FileNotFoundError:
             return Settings(), ()
-        except (OSError, ValueError) as fault:
+        except (OSError, ValueError, RecursionError) as fault:
             reason = fault.strerror if isinstance(fault, OSError) else fault
             return Settings(), (self._problem(f"can't be read: {reason}", hint="it is left out"),)
         try:
@@ -56,7 +56,8 @@ class SettingsFile:
         import tomlkit
 
         try:
-            text = self._path.read_text(encoding="utf-8") if self._path.exists() else ""
+            # Bytes, since reading as text would change the line ends.
+            text = self._path.read_bytes().decode() if self._path.exists() else ""
             document = tomlkit.parse(text)
             document[key] = value
             replace_file(self._path, tomlkit.dumps(document))
