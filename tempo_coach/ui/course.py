@@ -1,0 +1,57 @@
+"""Where the work of one prescription stands."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.prescription import Prescription
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Which set is at hand, which was just done, and what is done altogether."""
+
+    prescription: Prescription
+    number: int = 1
+    """The set at hand, or the one just done, counted from 1."""
+    last: SetDone | None = None
+    """The set just done; None before it is done, and where it does not count."""
+    done: tuple[SetDone, ...] = ()
+    """All that count, in order, repeated ones too."""
+    repeats: bool = False
+    """The set just done is to be done once more."""
+
+    @property
+    def next_number(self) -> int:
+        """The set that comes next; a set that does not count comes again."""
+        return self.number if self.last is None or self.repeats else self.number + 1
+
+    @property
+    def is_finished(self) -> bool:
+        """No set comes next."""
+        return self.next_number > self.prescription.sets
+
+    def started(self) -> Course:
+        """Go on to the next set."""
+        return replace(self, number=self.next_number, last=None, repeats=False)
+
+    def ended(self, done: SetDone | None) -> Course:
+        """Take in the set at hand, which is None where nothing was lifted."""
+        return replace(self, last=done, done=self.done if done is None else (*self.done, done))
+
+    def corrected(self, done: SetDone) -> Course:
+        """Put a set in the place of the one with its id."""
+        return replace(
+            self,
+            last=done if self.last is not None and self.last.id == done.id else self.last,
+            done=tuple(done if each.id == done.id else each for each in self.done),
+        )
+
+    def struck(self) -> Course:
+        """Leave out the set just done."""
+        return replace(self, last=None, repeats=False, done=self.done[:-1])
+
+    def repeated(self) -> Course:
+        """Do the set just done once more, or go on after all."""
+        return replace(self, repeats=not self.repeats)

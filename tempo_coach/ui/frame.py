@@ -1,0 +1,68 @@
+"""What all screens share: the keys below, a place for notices, and a word for tiny windows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from textual.app import ComposeResult
+from textual.events import Resize
+from textual.screen import Screen, ScreenResultType
+from textual.widget import Widget
+from textual.widgets import Footer, Static
+
+from tempo_coach.core.legible import legible
+
+LEAST_COLUMNS = 40
+LEAST_ROWS = 12
+
+
+class TooSmall(Static):
+    """Covers a window in which nothing can be read."""
+
+    def __init__(self) -> None:
+        super().__init__(markup=False)
+
+    def on_resize(self) -> None:
+        """Say how small it is."""
+        columns, rows = self.app.size
+        self.update(
+            f"The window is too small: {columns} × {rows}, at least {LEAST_COLUMNS} × {LEAST_ROWS}."
+        )
+
+
+class Notice(Static):
+    """Sentences that must be seen, above the keys; takes no room when there are none."""
+
+    def __init__(self) -> None:
+        super().__init__(markup=False)
+        self.display = False
+
+    def tell(self, sentences: Iterable[str]) -> None:
+        """Show these sentences, each on a line of its own, instead of what was there."""
+        text = "\n".join(legible(sentence) for sentence in sentences)
+        self.display = bool(text)
+        self.update(text)
+
+
+class Frame(Screen[ScreenResultType]):
+    """A screen between its content and its keys."""
+
+    def compose(self) -> ComposeResult:
+        """Put the content above notice and keys."""
+        yield from self.content()
+        yield Notice()
+        yield Footer(show_command_palette=False)
+        yield TooSmall()
+
+    def on_resize(self, event: Resize) -> None:
+        """Cover a window that is too small."""
+        is_too_small = event.size.width < LEAST_COLUMNS or event.size.height < LEAST_ROWS
+        self.set_class(is_too_small, "too-small")
+
+    def content(self) -> Iterable[Widget]:
+        """Return what the screen is for."""
+        return ()
+
+    def tell(self, *sentences: str) -> None:
+        """Show a notice, or none."""
+        self.query_one(Notice).tell(sentences)

@@ -1,0 +1,117 @@
+"""What the set screen says about sets that were done, in sentences."""
+
+from __future__ import annotations
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import legible
+from tempo_coach.core.tempo import Speed, Tempo, seconds_text
+from tempo_coach.core.work import PhaseTimes
+from tempo_coach.errors import SoundUnavailable, TempoCoachError
+from tempo_coach.ui.course import Course
+
+LOST_SOUND = "The sound has stopped: the device no longer plays. The set goes on by the screen."
+
+
+def fault_sentences(fault: TempoCoachError) -> tuple[str, ...]:
+    """Say what was wrong, and in a second sentence what is allowed."""
+    said = (fault.message, fault.hint) if fault.hint else (fault.message,)
+    return tuple(f"{_capital(legible(words))}." for words in said)
+
+
+def fault_sentence(fault: TempoCoachError) -> str:
+    """Say both on one line."""
+    return " ".join(fault_sentences(fault))
+
+
+def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:
+    """Say what became of a set that has ended."""
+    if done is None:
+        return "Nothing was lifted, nothing is logged."
+    if fault is None:
+        return f"Saved: {_done_words(done)}."
+    return f"{_capital(_done_words(done))}. {_kept_words(fault)}"
+
+
+def corrected_sentence(done: SetDone, fault: TempoCoachError | None) -> str:
+    """Say what a set is after a correction."""
+    if fault is None:
+        return f"Corrected: {_done_words(done)}."
+    return f"{_capital(_done_words(done))}. {_kept_words(fault)}"
+
+
+def struck_sentence(fault: TempoCoachError | None) -> str:
+    """Say that a set no longer counts."""
+    if fault is None:
+        return "Struck: the set no longer counts."
+    return f"The set no longer counts. {_kept_words(fault)}"
+
+
+def total_sentence(course: Course) -> str:
+    """Say what all sets come to."""
+    sets = course.prescription.sets
+    reps = sum(done.reps_done for done in course.done)
+    times = sum((done.seconds.times() for done in course.done), PhaseTimes())
+    all_sets = f"All {sets} sets done" if sets > 1 else "The set is done"
+    return f"{all_sets}: {_reps_words(reps)}, {_times_words(times, course.prescription.tempo)}."
+
+
+def next_words(course: Course, *, rest_is_over: bool) -> str:
+    """Name the set that comes next, behind where the rest stands."""
+    prescription = course.prescription
+    load = "" if prescription.load is None else f" {prescription.load}"
+    return (
+        f"{'Rest is over' if rest_is_over else 'Rest'} · next: "
+        f"set {course.next_number} of {prescription.sets}, "
+        f"{legible(prescription.exercise)}{load} {prescription.tempo}"
+    )
+
+
+def count_words(course: Course) -> str:
+    """Say which set is at hand."""
+    return f"set {course.number} of {course.prescription.sets}"
+
+
+def start_words(number: int, setup_ms: int) -> str:
+    """Say what starts a set."""
+    return (
+        f"Space or Page Down starts set {number}; "
+        f"the first rep begins {seconds_text(setup_ms)} s later."
+    )
+
+
+def without_sound_sentence(fault: SoundUnavailable) -> str:
+    """Say that a set goes on by the screen alone."""
+    return f"No sound. {fault_sentence(fault)} The set goes on by the screen."
+
+
+def _done_words(done: SetDone) -> str:
+    reps = _reps_words(done.reps_done)
+    if done.reps_prescribed is not None:
+        reps = f"{done.reps_done} of {_reps_words(done.reps_prescribed)}"
+    return f"{reps}, {_times_words(done.seconds.times(), done.tempo)}"
+
+
+def _kept_words(fault: TempoCoachError) -> str:
+    return f"Kept in memory, not yet on the disk. {fault_sentence(fault)}"
+
+
+def _reps_words(count: int) -> str:
+    return f"{count} rep{'' if count == 1 else 's'}"
+
+
+def _times_words(times: PhaseTimes, tempo: Tempo) -> str:
+    """Name lowering and tension; what rests on an allowance says so."""
+    about_lower = "about " if isinstance(tempo.lower, Speed) else ""
+    about = "about " if any(isinstance(slot, Speed) for slot in tempo.slots().values()) else ""
+    return (
+        f"lowering {about_lower}{_tenths(times.lower_ms)} s, "
+        f"tension {about}{_tenths(times.tension_ms)} s"
+    )
+
+
+def _tenths(length_ms: int) -> str:
+    return f"{length_ms / 1000:.1f}".removesuffix(".0")
+
+
+def _capital(sentence: str) -> str:
+    return sentence[:1].upper() + sentence[1:]

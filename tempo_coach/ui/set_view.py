@@ -1,0 +1,80 @@
+"""What the set screen shows, from stage to stage."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.widget import Widget
+from textual.widgets import Static
+
+from tempo_coach.core.reading import headline
+from tempo_coach.core.timeline import Timeline
+from tempo_coach.ui.big_display import BigDisplay
+from tempo_coach.ui.course import Course
+from tempo_coach.ui.sentences import count_words, next_words, start_words
+from tempo_coach.ui.set_report import SetReport
+from tempo_coach.ui.sign import DONE_SIGN, Sign, ready_sign
+from tempo_coach.ui.stage import Stage
+
+STRIKE_QUESTION = "F4 again strikes this set, Escape keeps it."
+
+
+class SetView(Widget):
+    """Holds heading, sentences, fields, the big display and a line on what comes next.
+
+    Parameters
+    ----------
+    course
+        The work at its beginning.
+    timeline
+        One set of it.
+    """
+
+    def __init__(self, course: Course, timeline: Timeline) -> None:
+        super().__init__()
+        self._timeline = timeline
+        self._heading = Static(headline(course.prescription), classes="heading-text", markup=False)
+        self._count = Static(classes="heading-count", markup=False)
+        self._said = Static(id="said", markup=False)
+        self._next = Static(id="next", markup=False)
+        self.report = SetReport(course.prescription.load)
+        self.big = BigDisplay()
+
+    def compose(self) -> ComposeResult:
+        """Stack all of it."""
+        with Horizontal(classes="heading"):
+            yield self._heading
+            yield self._count
+        yield self._said
+        yield self.report
+        yield self.big
+        yield self._next
+
+    def enter(self, stage: Stage, course: Course) -> None:
+        """Make room for what a stage shows."""
+        paces = stage in (Stage.STARTING, Stage.PACING, Stage.ENDING)
+        self._count.update(count_words(course))
+        self._said.display = self._next.display = not paces
+        self.report.display = stage is Stage.SAVED and course.last is not None
+        if stage is Stage.WAITING:
+            self.big.show(ready_sign(self._timeline))
+            self._announce(start_words(course.next_number, self._timeline.setup_ms))
+
+    def say(self, *sentences: str) -> None:
+        """Say something instead of what was said before."""
+        self._said.update("\n".join(sentences))
+
+    def show_rest(self, sign: Sign, course: Course, *, is_over: bool, asks_strike: bool) -> None:
+        """Show where the rest is, and what comes next; once all is done, that it is."""
+        self.big.show(DONE_SIGN if course.is_finished else sign)
+        if asks_strike:
+            self._announce(STRIKE_QUESTION)
+        elif course.is_finished:
+            self._announce("Space, Page Down or Escape: back to the board.")
+        else:
+            self._announce(next_words(course, rest_is_over=is_over))
+
+    def _announce(self, text: str) -> None:
+        # Each update lays the screen out anew, and this is called many times a second.
+        if text != self._next.content:
+            self._next.update(text)

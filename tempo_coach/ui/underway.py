@@ -1,0 +1,83 @@
+"""The set that is running, if one is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from threading import Lock
+
+from tempo_coach.coach import Coach
+from tempo_coach.core.facts import Changes, SetDone
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.running_set import RunningRest, RunningSet
+from tempo_coach.errors import LogUnwritable, SoundUnavailable
+
+
+@dataclass(frozen=True, slots=True)
+class Ended:
+    """What became of a set, and why it is not on the disk yet, if it is not."""
+
+    done: SetDone | None
+    fault: LogUnwritable | None
+
+
+class Underway:
+    """Starts and ends sets one at a time, from whatever thread; each one ends exactly once.
+
+    Workers start and save while the app may be left at any moment, so every step that sounds or
+    writes holds one lock.
+
+    Parameters
+    ----------
+    coach
+        Who does it.
+    """
+
+    def __init__(self, coach: Coach) -> None:
+        self.coach = coach
+        self._lock = Lock()
+        self._running: RunningSet | None = None
+        self._corrected_at: dict[str, datetime] = {}
+
+    def start(
+        self, prescription: Prescription, *, lifter: str
+    ) -> tuple[RunningSet, SoundUnavailable | None]:
+        """Start a set; blocks."""
+        with self._lock:
+            running, fault = self.coach.start_set(prescription, lifter=lifter)
+            self._running = running
+            return running, fault
+
+    def end(self) -> Ended | None:
+        """End the set that is running and save it; None where none is. Blocks."""
+        with self._lock:
+            running, self._running = self._running, None
+            return None if running is None else Ended(*self.coach.end_set(running))
+
+    def rest(self, rest_ms: int) -> RunningRest | None:
+        """Start a rest; None where the next set was quicker and runs already. Blocks."""
+        with self._lock:
+            return None if self._running is not None else self.coach.start_rest(rest_ms)
+
+    def correct(self, done: SetDone, changes: Changes) -> tuple[SetDone, LogUnwritable | None]:
+        """Correct a set, dated later than its correction before; blocks."""
+        with self._lock:
+            before = self._corrected_at.get(done.id)
+            corrected = self.coach.correct(done, changes, after=before)
+            at = self.coach.clock.wall()
+            if before is not None:
+                at = max(at, before + timedelta(milliseconds=1))
+            self._corrected_at[done.id] = at
+            return corrected
+
+    def strike(self, done: SetDone) -> LogUnwritable | None:
+        """Strike a set; blocks."""
+        with self._lock:
+            return self.coach.strike(done, why="struck on the screen after the set")
+
+    def close(self) -> Ended | None:
+        """End what is running, and make all silent; blocks."""
+        ended = self.end()
+        with self._lock:
+            self.coach.silence()
+        return ended
