@@ -1,0 +1,142 @@
+"""The app with a hand-set clock, a recording player and a log in memory."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from itertools import count
+from typing import TypeVar
+
+from textual.pilot import Pilot
+from textual.screen import Screen
+from textual.widget import Widget
+
+from tempo_coach.coach import Coach
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.settings import Settings
+from tempo_coach.errors import SoundUnavailable, TempoCoachError
+from tempo_coach.ui.app import TempoCoachApp
+from tempo_coach.ui.big_display import BigDisplay
+from tempo_coach.ui.desk import Desk
+from tempo_coach.ui.set_screen import SetScreen
+from tests.tempo_coach.fakes import HandClock, MemoryLog, RecordingPlayer
+
+LINE = "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
+SETUP_MS = 10_000
+REP_MS = 7_000
+SET_MS = SETUP_MS + 5 * REP_MS
+A_MOMENT_MS = 1_500
+"""Long enough for a press to be one of its own."""
+
+WidgetType = TypeVar("WidgetType", bound=Widget)
+
+
+class Rack:
+    """An app and what it was given."""
+
+    def __init__(
+        self,
+        line: str = LINE,
+        *,
+        lifter: str | None = "Ana",
+        notices: tuple[str, ...] = (),
+        show_cautions: bool = False,
+        sound_fault: SoundUnavailable | None = None,
+        keep_fault: TempoCoachError | None = None,
+        settings: Settings | None = None,
+    ) -> None:
+        self.clock = HandClock()
+        self.player = RecordingPlayer(fault=sound_fault)
+        self.log = MemoryLog()
+        self.kept: list[str] = []
+        self._keep_fault = keep_fault
+        numbers = count(1)
+        self.coach = Coach(
+            log=self.log,
+            rescue=MemoryLog("rescue"),
+            player=self.player,
+            clock=self.clock,
+            new_id=lambda: f"set-{next(numbers)}",
+            settings=settings or Settings(),
+        )
+        self.app = TempoCoachApp(
+            Desk(
+                coach=self.coach,
+                lifter=lifter,
+                line=line,
+                notices=notices,
+                show_cautions=show_cautions,
+                keep_lifter=self._keep,
+                keep_cautions_shown=lambda: self._keep("cautions shown"),
+            )
+        )
+        self.pilot: Pilot[int]
+
+    @asynccontextmanager
+    async def running(self, *, columns: int = 80, rows: int = 24) -> AsyncIterator[Rack]:
+        async with self.app.run_test(size=(columns, rows)) as self.pilot:
+            await self.settle()
+            yield self
+
+    @asynccontextmanager
+    async def at_the_rack(self, *, columns: int = 80, rows: int = 24) -> AsyncIterator[Rack]:
+        async with self.running(columns=columns, rows=rows):
+            await self.press("enter")
+            yield self
+
+    async def settle(self) -> None:
+        await self.app.workers.wait_for_complete()
+        await self.pilot.pause()
+
+    async def press(self, *keys: str) -> None:
+        await self.pilot.press(*keys)
+        await self.settle()
+
+    async def write(self, text: str) -> None:
+        await self.press(*("space" if character == " " else character for character in text))
+
+    async def wait(self, ms: int) -> None:
+        self.clock.advance(ms)
+        if isinstance(self.app.screen, SetScreen):
+            self.app.screen.follow_clock()
+        await self.settle()
+
+    async def do_set(self) -> None:
+        await self.wait(A_MOMENT_MS)
+        await self.press("space")
+        await self.wait(SET_MS)
+
+    @property
+    def screen(self) -> Screen[object]:
+        return self.app.screen
+
+    @property
+    def set_screen(self) -> SetScreen:
+        assert isinstance(self.app.screen, SetScreen)
+        return self.app.screen
+
+    @property
+    def display(self) -> BigDisplay:
+        return self.get(BigDisplay)
+
+    def get(self, kind: type[WidgetType], selector: str | None = None) -> WidgetType:
+        if selector is None:
+            return self.app.screen.query_one(kind)
+        return self.app.screen.query_one(selector, kind)
+
+    def lines(self) -> list[str]:
+        """What stands in the window, a text a row."""
+        strips = self.app.screen._compositor.render_strips()
+        return [strip.text.rstrip() for strip in strips]
+
+    def text(self) -> str:
+        """What stands in the window, in one run of words."""
+        return " ".join(" ".join(self.lines()).split())
+
+    def sets(self) -> list[SetDone]:
+        return [fact for fact in self.log.facts if isinstance(fact, SetDone)]
+
+    def _keep(self, what: str) -> None:
+        if self._keep_fault is not None:
+            raise self._keep_fault
+        self.kept.append(what)

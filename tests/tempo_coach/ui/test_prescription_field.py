@@ -1,0 +1,133 @@
+from __future__ import annotations
+
+import pytest
+from rich.cells import cell_len
+from textual.widgets import Input
+
+from tempo_coach.ui.board_screen import BoardScreen
+from tempo_coach.ui.prescription_field import caret_line, example_text
+from tests.tempo_coach.ui.rack import LINE, Rack
+
+INPUT_ROW = 3
+CARET_ROW = 5
+
+
+def caret_and_sign(rack: Rack, wrong: str) -> tuple[int, int]:
+    """Return the cell of the caret, and the cell of the field at which the wrong text begins."""
+    lines = rack.lines()
+    field = lines[INPUT_ROW]
+    return lines[CARET_ROW].index("^"), cell_len(field[: field.index(wrong)])
+
+
+@pytest.mark.parametrize(
+    ("text", "column", "scrolled", "width", "line"),
+    [
+        ("front squat", 1, 0, 20, "^"),
+        ("front squat", 7, 0, 20, "      ^"),
+        ("山山 squat", 4, 0, 20, "     ^"),
+        ("e\u0301te\u0301 x", 7, 0, 20, "    ^"),
+        ("front squat", 7, 5, 20, " ^"),
+        ("front squat", 3, 5, 20, "<"),
+        ("front squat", 11, 0, 6, "     >"),
+    ],
+)
+def test_the_caret_counts_cells_not_characters(
+    text: str, column: int, scrolled: int, width: int, line: str
+) -> None:
+    assert caret_line(text, column=column, scrolled=scrolled, width=width) == line
+
+
+@pytest.mark.parametrize(
+    ("line", "wrong"),
+    [
+        ("front squat 4x5 @ 80 4-1-X-1", "80 4"),
+        ("front squat 4x5 @ 80 kg 4-1-Q-1", "Q-1"),
+        ("front squat 4x5 @ 80 kg 4-1-X-1 reset 3:00", "reset"),
+        ("山山 squat 4x5 @ 80 4-1-X-1", "80 4"),
+        ("[b]squat[/b] 4x5 @ 80 4-1-X-1", "80 4"),
+    ],
+)
+async def test_the_caret_stands_under_the_column_of_the_fault(line: str, wrong: str) -> None:
+    async with Rack(line).running() as rack:
+        caret, sign = caret_and_sign(rack, wrong)
+
+    assert caret == sign
+
+
+async def test_the_caret_follows_a_field_that_scrolls() -> None:
+    line = f"front squat {'of a long name ' * 4}4x5 @ 80 4-1-X-1 rest 3:00"
+    async with Rack(line).running(columns=60) as rack:
+        await rack.press("home")
+        at_home = rack.lines()[CARET_ROW].strip()
+        await rack.press("end")
+        caret, sign = caret_and_sign(rack, "80 4")
+
+    assert caret == sign
+    assert at_home == ">"
+
+
+async def test_the_reading_follows_each_key() -> None:
+    async with Rack("front squat 4x5 @ 80 kg 4-1-X-").running() as rack:
+        before = rack.text()
+        await rack.press("1")
+        after = rack.text()
+
+    assert "The top is missing. Write 0 for a phase that is left out." in before
+    assert "The top is missing" not in after
+    assert "A rep: lower 4 s, pause at the bottom 1 s, raise as fast as possible" in after
+    assert "lowering 20 s" in after
+
+
+async def test_a_set_that_is_too_long_is_refused_without_a_caret() -> None:
+    async with Rack("front squat 4x100 30-0-1-0").running() as rack:
+        text, caret_line_text = rack.text(), rack.lines()[CARET_ROW]
+        await rack.press("enter")
+        is_still_at_the_board = isinstance(rack.screen, BoardScreen)
+
+    assert "a set is at most 600 s. At most 19 reps at this tempo." in text
+    assert caret_line_text == ""
+    assert is_still_at_the_board
+
+
+async def test_an_empty_field_shows_an_example_and_its_four_places() -> None:
+    async with Rack("").running() as rack:
+        text = "\n".join(rack.lines())
+        await rack.press("enter")
+        still_empty = rack.get(Input).value == ""
+
+    for line in example_text().splitlines():
+        assert line in text
+    assert still_empty
+
+
+def test_the_example_points_at_each_place_of_its_tempo() -> None:
+    assert example_text().split("\n")[:5] == [
+        "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00",
+        "                        │ │ │ └─ top: 1 s at the top",
+        "                        │ │ └─── raise: X, as fast as possible",
+        "                        │ └───── pause: 1 s at the bottom",
+        "                        └─────── lower: 4 s on the way down",
+    ]
+
+
+async def test_a_space_in_the_line_is_a_space() -> None:
+    async with Rack("").running() as rack:
+        await rack.write("front squat 4x5")
+        value = rack.get(Input).value
+
+    assert value == "front squat 4x5"
+
+
+async def test_markup_and_control_characters_show_literally() -> None:
+    async with Rack("[red]squat[/red]\x1b[31m 4x5 4-1-X-1").running() as rack:
+        lines = rack.lines()
+
+    assert "[red]squat[/red]\\x1b[31m 4x5 4-1-X-1" in lines[INPUT_ROW]
+    assert any("[red]squat[/red]\\x1b[31m: 4 sets of 5 reps" in line for line in lines)
+
+
+async def test_enter_with_a_wrong_line_stays_at_the_board() -> None:
+    async with Rack(LINE.replace("4-1-X-1", "4-1")).running() as rack:
+        await rack.press("enter")
+
+        assert isinstance(rack.screen, BoardScreen)
