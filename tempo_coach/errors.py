@@ -71,8 +71,12 @@ class FileProblem(TempoCoachError):
         self.path = path
 
 
-class LogUnreadable(FileProblem):
-    """A log that can't be read as a whole: missing, a folder, or forbidden."""
+class FileUnreadable(FileProblem):
+    """A file that can't be read as a whole: missing, a folder, or forbidden."""
+
+
+class LogUnreadable(FileUnreadable):
+    """A log that can't be read as a whole."""
 
 
 class LogUnwritable(FileProblem):
@@ -95,3 +99,21 @@ class UnknownSet(TempoCoachError):
 
 class SettingsProblem(FileProblem):
     """A settings file with a value that can't be used."""
+
+
+class PlanRefused(TempoCoachError):
+    """A plan that can't be used.
+
+    Parameters
+    ----------
+    faults
+        Everything that is wrong in it, a sentence each.
+    """
+
+    def __init__(self, message: str, *, faults: tuple[str, ...], hint: str = "") -> None:
+        super().__init__(message, hint=hint)
+        self.faults = faults
+
+
+class TableRefused(TempoCoachError):
+    """A table of which nothing could be read as a plan."""

@@ -11,6 +11,7 @@ from tempo_coach.core.facts import Fact, line_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.log_lines import TORN, Skipped, Unread, read_line
 from tempo_coach.errors import LogUnreadable, LogUnwritable
+from tempo_coach.storage.reasons import reason
 
 # Devices and some network file systems can't be synchronised, which is no failed write.
 _NO_SYNC = {errno.EINVAL, errno.ENOTSUP}
@@ -57,7 +58,7 @@ class LogFile:
                 os.close(descriptor)
         except OSError as fault:
             raise LogUnwritable(
-                f"the log {self.name} can't be written: {_reason(fault)}",
+                f"the log {self.name} can't be written: {reason(fault)}",
                 path=self._path,
                 hint="free some space or give another file with --log",
             ) from fault
@@ -92,7 +93,7 @@ class LogFile:
 
     def _unreadable(self, fault: OSError) -> LogUnreadable:
         return LogUnreadable(
-            f"the log {self.name} can't be read: {_reason(fault)}",
+            f"the log {self.name} can't be read: {reason(fault)}",
             path=self._path,
             hint="give a JSON Lines file that this program wrote",
         )
@@ -109,14 +110,3 @@ def _write_line(descriptor: int, line: bytes) -> None:
     except OSError as fault:
         if fault.errno not in _NO_SYNC:
             raise
-
-
-def _reason(fault: OSError) -> str:
-    return {
-        errno.ENOENT: "there is no such file",
-        errno.EISDIR: "it is a folder",
-        errno.ENOTDIR: "a part of its path is no folder",
-        errno.EACCES: "permission is denied",
-        errno.ENOSPC: "the disk is full",
-        errno.EFBIG: "the disk or the quota is full",
-    }.get(fault.errno or 0, (fault.strerror or str(fault)).lower())
