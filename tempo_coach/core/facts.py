@@ -2,67 +2,30 @@
 
 from __future__ import annotations
 
-import re
-from datetime import datetime
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Annotated, Any, Final, Literal, Self, TypeAlias
 
 from pydantic import (
     BaseModel,
     ConfigDict,
     Field,
-    PlainSerializer,
-    PlainValidator,
     SerializerFunctionWrapHandler,
     TypeAdapter,
-    WithJsonSchema,
     model_serializer,
     model_validator,
 )
 
 from tempo_coach.core.prescription import LONGEST_NAME
-from tempo_coach.core.tempo import Phase, Tempo, parse_tempo, seconds_text
+from tempo_coach.core.tempo import Phase, seconds_text
 from tempo_coach.core.work import PhaseTimes
-from tempo_coach.errors import NotationError, OutOfRange
+from tempo_coach.core.written_values import Day, LoadText, TempoText, Time
+from tempo_coach.errors import OutOfRange
 
 VERSION: Final = 1
 LONGEST_IN_A_PHASE_S: Final = 36_000
+LONGEST_NOTE: Final = 2_000
 
-_RFC3339 = re.compile(
-    r"\d{4}-\d\d-\d\d[Tt]\d\d:\d\d:\d\d(?:\.\d{1,6})?(?:[Zz]|[+-]\d\d:\d\d)", re.ASCII
-)
-
-
-def _read_time(value: object) -> datetime:
-    if isinstance(value, datetime) and value.tzinfo is not None:
-        return value
-    if isinstance(value, str) and _RFC3339.fullmatch(value):
-        return datetime.fromisoformat(value.upper())
-    raise ValueError("not a time as RFC 3339 writes it, with its offset")
-
-
-def _read_tempo(value: object) -> Tempo:
-    if isinstance(value, Tempo):
-        return value
-    if not isinstance(value, str):
-        raise ValueError("a tempo is a text such as 4-1-X-1")
-    try:
-        return parse_tempo(value)
-    except NotationError as fault:
-        raise ValueError(str(fault)) from None
-
-
-Time: TypeAlias = Annotated[
-    datetime,
-    PlainValidator(_read_time),
-    PlainSerializer(lambda time: time.isoformat(), return_type=str),
-    WithJsonSchema({"type": "string", "format": "date-time"}),
-]
-TempoText: TypeAlias = Annotated[
-    Tempo,
-    PlainValidator(_read_tempo),
-    PlainSerializer(str, return_type=str),
-    WithJsonSchema({"type": "string", "examples": ["4-1-X-1", "2.5-0-1-0"]}),
-]
 Version: TypeAlias = Annotated[int, Field(ge=VERSION, le=VERSION)]
 """A number and strict; a literal would take ``true`` and ``1.0`` for 1."""
 Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
@@ -71,7 +34,7 @@ Seconds: TypeAlias = Annotated[float, Field(ge=0, le=LONGEST_IN_A_PHASE_S)]
 Reps: TypeAlias = Annotated[int, Field(ge=0, le=1_000)]
 Kilograms: TypeAlias = Annotated[float, Field(gt=0, le=2_000)]
 Effort: TypeAlias = Annotated[float, Field(ge=1, le=10, multiple_of=0.5)]
-Note: TypeAlias = Annotated[str, Field(max_length=2_000)]
+Note: TypeAlias = Annotated[str, Field(max_length=LONGEST_NOTE)]
 
 
 class _Value(BaseModel):
@@ -200,12 +163,64 @@ class SetStruck(_Value):
     why: Note = ""
 
 
-Fact: TypeAlias = SetDone | SetCorrected | SetStruck
+Change: TypeAlias = Literal["skipped", "added_set", "swapped", "load_changed", "moved"]
+
+_NEEDED: Mapping[Change, str | None] = MappingProxyType(
+    {
+        "skipped": "why",
+        "added_set": None,
+        "swapped": "exercise",
+        "load_changed": "load",
+        "moved": "to",
+    }
+)
+"""The one field that each change has, beside those that all have."""
+
+
+class SessionChanged(_Value):
+    """One item of a planned day was changed for that day; the plan stays as it is."""
+
+    v: Version = VERSION
+    kind: Literal["session_changed"] = "session_changed"
+    id: SetId
+    """The change's own."""
+    at: Time
+    lifter: Name
+    plan: Name
+    """The plan's name."""
+    date: Day
+    """The planned day, whenever it is really done."""
+    item: Annotated[int, Field(ge=1)]
+    """Its place in the plan's day, from 1."""
+    change: Change
+    why: Note | None = None
+    """Skipped: the reason, or empty."""
+    exercise: Name | None = None
+    """Swapped: what is done instead."""
+    load: LoadText | None = None
+    """Load changed: what is taken instead."""
+    to: Annotated[int, Field(ge=1)] | None = None
+    """Moved: the place in the day's order, from 1."""
+
+    @model_validator(mode="after")
+    def _has_what_it_needs(self) -> Self:
+        needed = _NEEDED[self.change]
+        for name in _NEEDED.values():
+            if name is not None and (getattr(self, name) is not None) != (name == needed):
+                raise ValueError(f"{self.change} has {needed or 'no other field'}, not {name}")
+        return self
+
+    @model_serializer(mode="wrap")
+    def _only_needed(self, handler: SerializerFunctionWrapHandler) -> dict[str, Any]:
+        return {name: value for name, value in handler(self).items() if value is not None}
+
+
+Fact: TypeAlias = SetDone | SetCorrected | SetStruck | SessionChanged
 
 FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind")])
 """Reads one line of the log, strictly: ``FACTS.validate_json(line)``."""
 
-KINDS = ("set_done", "set_corrected", "set_struck")
+KINDS = ("set_done", "set_corrected", "set_struck", "session_changed")
 
 
 def line_of(fact: Fact) -> bytes:

@@ -6,7 +6,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from tempo_coach.core.facts import Fact, SetCorrected, SetDone, SetStruck, line_of
+from tempo_coach.core.facts import (
+    Fact,
+    SessionChanged,
+    SetCorrected,
+    SetDone,
+    SetStruck,
+    line_of,
+)
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.errors import UnknownSet
 
@@ -24,6 +31,8 @@ class History:
     """Ids under which two logs hold different sets; the one that ended later counts."""
     orphaned: tuple[str, ...]
     """Ids that are corrected or struck, but under which no set was found."""
+    changes: tuple[SessionChanged, ...]
+    """What was changed in planned days, in the order of time."""
 
     def of(self, lifter: str) -> tuple[SetDone, ...]:
         """Return one lifter's sets; the spelling's case does not matter."""
@@ -64,6 +73,7 @@ def fold(facts: Iterable[Fact]) -> History:
     corrections: dict[str, list[SetCorrected]] = {}
     struck: set[str] = set()
     disagreeing: set[str] = set()
+    changes: dict[str, SessionChanged] = {}
     for fact in facts:
         match fact:
             case SetDone():
@@ -76,6 +86,8 @@ def fold(facts: Iterable[Fact]) -> History:
                 corrections.setdefault(fact.id, []).append(fact)
             case SetStruck():
                 struck.add(fact.id)
+            case SessionChanged():
+                changes[fact.id] = max(changes.get(fact.id, fact), fact, key=_when_changed)
     latest: dict[str, datetime] = {}
     for set_id, several in corrections.items():
         if set_id in done:
@@ -94,4 +106,10 @@ def fold(facts: Iterable[Fact]) -> History:
         corrected=latest,
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted((corrections.keys() | struck) - done.keys())),
+        changes=tuple(sorted(changes.values(), key=_when_changed)),
     )
+
+
+def _when_changed(change: SessionChanged) -> tuple[datetime, bytes]:
+    # The line decides between changes of one moment, so that the order of reading never does.
+    return change.at, line_of(change)

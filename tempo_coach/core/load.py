@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
+from tempo_coach.core.legible import quoted
 from tempo_coach.errors import OutOfRange
 
 KG_PER_LB = Decimal("0.45359237")
@@ -31,6 +32,8 @@ _LOAD = re.compile(
     r"|(?P<amount>[0-9]+(?:\.[0-9]+)?)\s*(?P<unit>kg|lb|%)",
     re.IGNORECASE,
 )
+
+_BARE_NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +100,23 @@ def match_load(text: str, start: int) -> tuple[Load, int] | None:
         unit = LoadUnit(found["extra_unit"].lower()) if extra else LoadUnit.KG
         return Load(extra, unit, on_body=True), found.end()
     return Load(_amount(found["amount"]), LoadUnit(found["unit"].lower())), found.end()
+
+
+def parse_load(text: str) -> Load:
+    """Read a text that is a load and nothing else.
+
+    Raises
+    ------
+    OutOfRange
+        The text is no load, or its amount is not possible.
+    """
+    body = text.strip()
+    found = match_load(body, 0)
+    if found is None or found[1] != len(body):
+        number = _BARE_NUMBER.fullmatch(body.replace(",", "."))
+        nearest = f"write {number[0]} kg or {number[0]} lb" if number else LOAD_FORMS
+        raise OutOfRange(f"{quoted(text)} is no load", hint=nearest)
+    return found[0]
 
 
 def _amount(digits: str) -> Decimal:
