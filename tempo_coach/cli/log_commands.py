@@ -18,7 +18,7 @@ from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import LogReading, read_logs
 from tempo_coach.core.facts import Changes, PhaseSeconds, SetDone, facts_schema
 from tempo_coach.core.legible import legible
-from tempo_coach.core.load import LOAD_FORMS, match_load
+from tempo_coach.core.load import LOAD_FORMS, parse_load
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.ports import Log
 from tempo_coach.core.tempo import seconds_text
@@ -205,10 +205,8 @@ def strike_command(set_id: str, why: str, log_path: Path | None) -> None:
 
 
 def _load_changes(text: str) -> dict[str, Any]:
-    found = match_load(text.strip(), 0)
-    if found is None or found[1] != len(text.strip()):
-        raise OutOfRange(f"{legible(text)!r} is no load", hint=LOAD_FORMS)
-    return {"load_as_written": str(found[0]), "load_kg": found[0].kg()}
+    load = parse_load(text)
+    return {"load_as_written": str(load), "load_kg": load.kg()}
 
 
 def _seconds(text: str) -> PhaseSeconds:
