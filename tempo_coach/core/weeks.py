@@ -40,6 +40,11 @@ class IsoWeek:
         return f"{self.year:04d}-W{self.week:02d}"
 
 
+def next_monday(day: date) -> date:
+    """Return the first Monday after a day."""
+    return day + timedelta(days=7 - day.weekday())
+
+
 @dataclass(frozen=True, slots=True)
 class Totals:
     """What some sets add up to."""

@@ -1,0 +1,246 @@
+"""A plan: weeks of work that a coach writes for one lifter or several."""
+
+from __future__ import annotations
+
+import re
+from datetime import date, timedelta
+from decimal import Decimal
+from typing import Annotated, Any, Literal, TypeAlias, get_args
+
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    PlainSerializer,
+    PlainValidator,
+    WithJsonSchema,
+)
+from pydantic_core import PydanticCustomError
+
+from tempo_coach.core.facts import Note
+from tempo_coach.core.legible import name_key, quoted
+from tempo_coach.core.load import Load, LoadUnit
+from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.prescription import (
+    LONGEST_NAME,
+    Prescription,
+    check_name,
+    clean_name,
+    parse_prescription,
+)
+from tempo_coach.core.timeline import Timeline
+from tempo_coach.core.weeks import IsoWeek
+from tempo_coach.core.written_values import LoadText
+from tempo_coach.errors import NotationError, OutOfRange
+
+OFF = "off"
+"""Stands in place of a line in weeks without that work."""
+MOST_WEEKS = 104
+EARLIEST_START = date(1970, 1, 1)
+LATEST_START = date(2999, 12, 31)
+HEAVIEST_KG = 600
+"""Of a body or a max, so that no share of one is more than a load can be."""
+LARGEST_STEP_KG = 50
+_WEEK = re.compile(r"[1-9][0-9]{0,3}")
+
+Weekday: TypeAlias = Literal[
+    "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"
+]
+WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
+
+
+def read_plan_line(text: str) -> Prescription | None:
+    """Read a line of a plan; None where it is ``off``.
+
+    Raises
+    ------
+    NotationError
+        The line is no prescription.
+    OutOfRange
+        One set of it is too long to be paced.
+    """
+    if text.strip().lower() == OFF:
+        return None
+    prescription = parse_prescription(text)
+    Timeline.of(prescription)
+    return prescription
+
+
+def _refusal(fault: NotationError | OutOfRange) -> PydanticCustomError:
+    """Return a refusal as pydantic carries it, with its parts for `core.plan_faults`."""
+    column = fault.column if isinstance(fault, NotationError) else None
+    parts = {"message": fault.message, "hint": fault.hint, "column": column}
+    return PydanticCustomError("refused", "{message}", parts)
+
+
+def _line(value: object) -> Prescription | None:
+    if value is None or isinstance(value, Prescription):
+        return value
+    if not isinstance(value, str):
+        raise ValueError("a line is a text between quotes")
+    try:
+        return read_plan_line(value)
+    except (NotationError, OutOfRange) as fault:
+        raise _refusal(fault) from None
+
+
+def _week(value: object) -> int:
+    if isinstance(value, int):
+        return value
+    if isinstance(value, str) and _WEEK.fullmatch(value):
+        return int(value)
+    raise ValueError(f"{quoted(str(value))} is no week")
+
+
+def _named(what: str) -> AfterValidator:
+    def check(name: str) -> str:
+        try:
+            return check_name(clean_name(name), what=what)
+        except OutOfRange as fault:
+            raise _refusal(fault) from None
+
+    return AfterValidator(check)
+
+
+def _weight(most_kg: int) -> AfterValidator:
+    def check(load: Load) -> Load:
+        kg = None if load.unit is LoadUnit.PERCENT else load.kg()
+        if kg is None or kg > most_kg:
+            raise _refusal(
+                OutOfRange(
+                    f"{load} is not possible here", hint=f"in kg or lb, at most {most_kg} kg"
+                )
+            )
+        return load
+
+    return AfterValidator(check)
+
+
+_NAME_SCHEMA = WithJsonSchema({"type": "string", "minLength": 1, "maxLength": LONGEST_NAME})
+PlanName: TypeAlias = Annotated[str, _named("plan"), _NAME_SCHEMA]
+PersonName: TypeAlias = Annotated[str, _named("lifter"), _NAME_SCHEMA]
+ExerciseName: TypeAlias = Annotated[str, _named("exercise"), _NAME_SCHEMA]
+Weight: TypeAlias = Annotated[LoadText, _weight(HEAVIEST_KG)]
+Step: TypeAlias = Annotated[LoadText, _weight(LARGEST_STEP_KG)]
+Line: TypeAlias = Annotated[
+    Prescription | None,
+    PlainValidator(_line),
+    PlainSerializer(lambda line: OFF if line is None else str(line), return_type=str),
+    WithJsonSchema(
+        {"type": "string", "examples": ["front squat 4x5 @ 72% 4-1-X-1 rest 3:00", OFF]}
+    ),
+]
+"""A prescription, or None for ``off``."""
+_WeekKey: TypeAlias = Annotated[int, PlainValidator(_week), WithJsonSchema({"type": "string"})]
+# TOML gives lists; what is in them stays strict.
+_Listed = Field(min_length=1, strict=False)
+
+
+class _Part(BaseModel):
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", strict=True, allow_inf_nan=False, use_attribute_docstrings=True
+    )
+
+
+class Max(_Part):
+    """The greatest load of one rep, as it was tested."""
+
+    exercise: ExerciseName
+    load: Weight
+    on: date
+    """The day of the test."""
+    lower_s: Annotated[float, Field(ge=0, le=60)] | None = None
+    """Seconds of lowering in the test; a slower lower makes a smaller max."""
+
+
+class Lifter(_Part):
+    """Who lifts."""
+
+    name: PersonName
+    body_mass: Weight | None = None
+    maxes: Annotated[tuple[Max, ...], Field(strict=False)] = ()
+
+
+class Work(_Part):
+    """One piece of a day's work, over all weeks."""
+
+    line: Line
+    """Holds from week 1 on."""
+    note: Note = ""
+    from_week: dict[_WeekKey, Line] = {}
+    """Lines that take its place, each from its week on."""
+
+    def in_week(self, week: int) -> Prescription | None:
+        """Return the line of a week, from 1; None where the work is left out."""
+        begun = [first for first in self.from_week if first <= week]
+        return self.from_week[max(begun)] if begun else self.line
+
+
+class Day(_Part):
+    """One weekday's work."""
+
+    day: Weekday
+    lifters: Annotated[tuple[PersonName, ...], _Listed] | None = None
+    """Whose day it is; without it, everybody's."""
+    work: Annotated[tuple[Work, ...], _Listed]
+
+    def is_for(self, lifter: str) -> bool:
+        """Tell whether the lifter has this day; the spelling's case does not matter."""
+        return self.lifters is None or name_key(lifter) in map(name_key, self.lifters)
+
+
+class Plan(_Part):
+    """Weeks of work; `core.plan_reading` sees to what this class does not check between its parts.
+
+    Week 1 is the ISO week that holds `start`.
+    """
+
+    name: PlanName
+    start: Annotated[date, Field(ge=EARLIEST_START, le=LATEST_START)]
+    """Any day of week 1."""
+    weeks: Annotated[int, Field(ge=1, le=MOST_WEEKS)]
+    unit: Literal["kg", "lb"] = "kg"
+    """What computed loads are in."""
+    step: Step | None = None
+    """The smallest change the rack allows, in `unit`; 2.5 kg or 5 lb where nothing is given."""
+    lifters: Annotated[tuple[Lifter, ...], _Listed]
+    days: Annotated[tuple[Day, ...], _Listed]
+
+    @property
+    def loads_by(self) -> Load:
+        """The step that loads are rounded to."""
+        if self.step is not None:
+            return self.step
+        return Load(Decimal("2.5") if self.unit == "kg" else Decimal(5), LoadUnit(self.unit))
+
+    def iso_week(self, week: int) -> IsoWeek:
+        """Return the calendar's name of a week of the plan, from 1."""
+        return IsoWeek.of(IsoWeek.of(self.start).monday() + timedelta(weeks=week - 1))
+
+    def week_on(self, day: date) -> int | None:
+        """Return the week of the plan that holds the day, from 1; None outside the plan."""
+        week = (day - self.iso_week(1).monday()).days // 7 + 1
+        return week if 1 <= week <= self.weeks else None
+
+    def lifter(self, name: str) -> Lifter:
+        """Return a lifter by name; the spelling's case does not matter.
+
+        Raises
+        ------
+        OutOfRange
+            The plan has nobody of that name.
+        """
+        for lifter in self.lifters:
+            if name_key(lifter.name) == name_key(name):
+                return lifter
+        names = [lifter.name for lifter in self.lifters]
+        raise OutOfRange(f"the plan has no lifter {quoted(name)}", hint=nearest_of(name, names))
+
+
+def plan_schema() -> dict[str, Any]:
+    """Return the JSON Schema of a plan."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        **Plan.model_json_schema(),
+    }

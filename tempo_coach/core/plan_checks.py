@@ -1,0 +1,188 @@
+"""What must agree between the parts of a plan, looked at even where single parts are faulty."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from tempo_coach.core.legible import name_key, quoted
+from tempo_coach.core.load import LoadUnit, parse_load
+from tempo_coach.core.nearest import nearest, nearest_of
+from tempo_coach.core.plan import MOST_WEEKS, read_plan_line
+from tempo_coach.core.plan_faults import Finding
+from tempo_coach.core.plan_places import Path
+from tempo_coach.core.prescription import Prescription, clean_name
+from tempo_coach.errors import NotationError, OutOfRange
+
+
+@dataclass(frozen=True, slots=True)
+class _Table:
+    path: Path
+    keys: dict[str, Any]
+
+    def tables(self, key: str) -> list[_Table]:
+        """Return the tables under a key; what is no table is refused elsewhere."""
+        listed = self.keys.get(key)
+        return [
+            _Table((*self.path, key, index), one)
+            for index, one in enumerate(listed if isinstance(listed, list) else ())
+            if isinstance(one, dict)
+        ]
+
+    def name(self, key: str) -> str | None:
+        """Return the text under a key as a name."""
+        value = self.keys.get(key)
+        return clean_name(value) if isinstance(value, str) else None
+
+    def lines(self) -> Iterator[tuple[Path, Prescription]]:
+        """Yield the lines of a piece of work that can be read and are not off."""
+        changes = self.keys.get("from_week")
+        texts = [(("line",), self.keys.get("line"))] + [
+            (("from_week", key), text)
+            for key, text in (changes.items() if isinstance(changes, dict) else ())
+        ]
+        for place, text in texts:
+            try:
+                line = read_plan_line(text) if isinstance(text, str) else None
+            except (NotationError, OutOfRange):
+                continue
+            if line is not None:
+                yield (*self.path, *place), line
+
+
+def disagreements(data: dict[str, Any]) -> Iterator[Finding]:
+    """Yield what can't stand together in a plan."""
+    plan = _Table((), data)
+    yield from _unit(data)
+    yield from _weeks(plan)
+    yield from _lifters(plan)
+    yield from _days(plan)
+
+
+def missing_maxes(data: dict[str, Any]) -> Iterator[Finding]:
+    """Yield each max that a lifter lacks for a share of it, once, at the first line that asks."""
+    plan = _Table((), data)
+    tested: dict[str, list[str]] = {}
+    for lifter in plan.tables("lifters"):
+        exercises = [one.name("exercise") or "" for one in lifter.tables("maxes")]
+        tested.setdefault(lifter.name("name") or "", []).extend(exercises)
+    lacking: set[tuple[str, str]] = set()
+    for day in plan.tables("days"):
+        owners = _owners(day, list(tested))
+        for work in day.tables("work"):
+            for path, line in work.lines():
+                if line.load is None or line.load.unit is not LoadUnit.PERCENT:
+                    continue
+                for owner in owners:
+                    lack = (name_key(owner), name_key(line.exercise))
+                    if lack[1] not in map(name_key, tested[owner]) and lack not in lacking:
+                        lacking.add(lack)
+                        yield _missing_max(path, line, owner, tested[owner])
+
+
+def _missing_max(path: Path, line: Prescription, name: str, known: list[str]) -> Finding:
+    near = nearest(line.exercise, known)
+    return Finding(
+        path,
+        f"{line.load} of {quoted(line.exercise)}: {quoted(name)} has no max of it",
+        f"there is one of {quoted(near)}; the names must be the same"
+        if near
+        else "give one in [[lifters.maxes]] behind the lifter",
+    )
+
+
+def _unit(data: dict[str, Any]) -> Iterator[Finding]:
+    unit, step = data.get("unit", "kg"), data.get("step")
+    if unit not in ("kg", "lb") or not isinstance(step, str):
+        return
+    try:
+        load = parse_load(step)
+    except OutOfRange:
+        return
+    if load.unit in ("kg", "lb") and load.unit != unit:
+        default = "2.5 kg" if unit == "kg" else "5 lb"
+        yield Finding(
+            ("step",),
+            f"step is in {load.unit}, but loads are shown in {unit}",
+            f'write unit = "{load.unit}", or a step such as "{default}"',
+        )
+
+
+def _weeks(plan: _Table) -> Iterator[Finding]:
+    weeks = plan.keys.get("weeks")
+    if not isinstance(weeks, int) or not 1 <= weeks <= MOST_WEEKS:
+        return
+    for day in plan.tables("days"):
+        for work in day.tables("work"):
+            changes = work.keys.get("from_week")
+            for key in changes if isinstance(changes, dict) else ():
+                if key.isascii() and key.isdigit() and not 2 <= int(key[:9]) <= weeks:
+                    yield Finding(
+                        (*work.path, "from_week", key),
+                        f"from_week.{key} in a plan of {weeks} weeks",
+                        f"2 to {weeks}, for week 1 is the line itself"
+                        if weeks > 1
+                        else "a plan of one week has no changes by week",
+                    )
+
+
+def _lifters(plan: _Table) -> Iterator[Finding]:
+    seen: set[str] = set()
+    for lifter in plan.tables("lifters"):
+        name = lifter.name("name")
+        if name is not None and name_key(name) in seen:
+            yield Finding(
+                (*lifter.path, "name"),
+                f"two lifters are called {quoted(name)}",
+                "give each a name of their own, since the log tells them apart by it",
+            )
+        seen.add(name_key(name or ""))
+        yield from _maxes(lifter)
+
+
+def _maxes(lifter: _Table) -> Iterator[Finding]:
+    seen: set[str] = set()
+    for one in lifter.tables("maxes"):
+        exercise = one.name("exercise") or ""
+        # As text, since a faulty value may be a list.
+        test = f"{name_key(exercise)}, {one.keys.get('on')}, {one.keys.get('lower_s')}"
+        if test in seen:
+            yield Finding(
+                one.path,
+                f"two maxes of {quoted(exercise)} are of one day and one lower",
+                "keep the one that counts",
+            )
+        seen.add(test)
+
+
+def _days(plan: _Table) -> Iterator[Finding]:
+    names = [name for one in plan.tables("lifters") if (name := one.name("name"))]
+    taken: set[tuple[str, str]] = set()
+    for day in plan.tables("days"):
+        listed = day.keys.get("lifters")
+        for index, name in enumerate(listed if isinstance(listed, list) else ()):
+            if isinstance(name, str) and name_key(clean_name(name)) not in map(name_key, names):
+                yield Finding(
+                    (*day.path, "lifters", index),
+                    f"{quoted(name)} is no lifter of this plan",
+                    nearest_of(name, names),
+                )
+        weekday = day.name("day")
+        for owner in _owners(day, names):
+            if weekday and (weekday, name_key(owner)) in taken:
+                yield Finding(
+                    (*day.path, "day"),
+                    f"{quoted(weekday)} stands twice for {quoted(owner)}",
+                    "put the work of one day under one [[days]]",
+                )
+                break
+        taken.update((weekday or "", name_key(owner)) for owner in _owners(day, names))
+
+
+def _owners(day: _Table, names: list[str]) -> list[str]:
+    listed = day.keys.get("lifters")
+    if not isinstance(listed, list):
+        return names
+    wanted = {name_key(clean_name(one)) for one in listed if isinstance(one, str)}
+    return [name for name in names if name_key(name) in wanted]

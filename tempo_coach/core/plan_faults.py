@@ -1,0 +1,151 @@
+"""What is wrong in a plan, in words, with its line and the nearest good value."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from tempo_coach.core.facts import LONGEST_NOTE
+from tempo_coach.core.legible import quoted
+from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.plan import (
+    LARGEST_STEP_KG,
+    MOST_WEEKS,
+    WEEKDAYS,
+    Day,
+    Lifter,
+    Max,
+    Plan,
+    Work,
+)
+from tempo_coach.core.plan_places import Path
+from tempo_coach.core.prescription import EXAMPLE, LONGEST_NAME
+from tempo_coach.core.weeks import next_monday
+
+
+@dataclass(frozen=True, slots=True)
+class PlanFault:
+    """One thing that is wrong in a plan."""
+
+    line: int | None
+    """Of the text, from 1; None where the text as a whole is meant."""
+    message: str
+    hint: str
+
+    def __str__(self) -> str:
+        where = "" if self.line is None else f"line {self.line}: "
+        return f"{where}{self.message}; {self.hint}"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A fault at its path in the data, before its line is known."""
+
+    path: Path
+    message: str
+    hint: str
+
+
+_TABLES: Mapping[str, type[BaseModel]] = MappingProxyType(
+    {"lifters": Lifter, "maxes": Max, "days": Day, "work": Work}
+)
+"""The tables by the key they stand under."""
+
+_NAME_HINT = f"a text of 1 to {LONGEST_NAME} characters between quotes"
+_HINTS: Mapping[str, str] = MappingProxyType(
+    {
+        "name": f'{_NAME_HINT}, such as name = "Winter block"',
+        "start": "a date without quotes, such as start = 2026-11-30",
+        "weeks": f"a whole number from 1 to {MOST_WEEKS}, such as weeks = 6",
+        "step": f'at most {LARGEST_STEP_KG} kg, such as step = "2.5 kg"',
+        "unit": 'write unit = "kg" or unit = "lb"',
+        "lifters": 'give at least one name, such as lifters = ["Mirela Oude"]',
+        "body_mass": 'such as body_mass = "68 kg"',
+        "exercise": f'{_NAME_HINT}, such as exercise = "front squat"',
+        "load": 'such as load = "90 kg"',
+        "on": "a date without quotes, such as on = 2026-11-12",
+        "lower_s": "seconds from 0 to 60, such as lower_s = 2",
+        "day": 'such as day = "Monday"',
+        "line": f'such as line = "{EXAMPLE}"',
+        "note": f"a text of at most {LONGEST_NOTE} characters between quotes",
+        "from_week": f'such as from_week.3 = "{EXAMPLE}" or from_week.5 = "off"',
+    }
+)
+
+
+def findings(fault: ValidationError, *, today: date) -> Iterator[Finding]:
+    """Yield what a refused model says, in the words of the plan."""
+    for error in fault.errors():
+        path = tuple(step for step in error["loc"] if step != "[key]")
+        match error["type"]:
+            case "missing":
+                yield _missing(path, today)
+            case "extra_forbidden":
+                yield _unknown_key(path)
+            case "refused":
+                yield _refused(path, error)
+            case "value_error":
+                said = error["msg"].removeprefix("Value error, ")
+                yield Finding(path, f"{_key(path)}: {said}", _HINTS[_key(path)])
+            case "literal_error" if _key(path) == "day":
+                given = str(error["input"])
+                yield Finding(path, f"{quoted(given)} is no weekday", nearest_of(given, WEEKDAYS))
+            case "too_short" if error["input"]:
+                pass  # the list is not empty: what was refused in it is named by itself
+            case _:
+                shown = _shown(error["input"])
+                yield Finding(path, f"{_key(path)} = {shown} is not possible", _hint(path))
+
+
+def _missing(path: Path, today: date) -> Finding:
+    key = str(path[-1])
+    if key in _TABLES:
+        header = _header(path)
+        return Finding(path, f"[[{header}]] is missing", f"begin it with [[{header}]]")
+    hint = _HINTS[key]
+    if key == "start":
+        hint = f"for next Monday write start = {next_monday(today).isoformat()}"
+    return Finding(path, f"{key} is missing", hint)
+
+
+def _unknown_key(path: Path) -> Finding:
+    header, key = _header(path[:-1]), str(path[-1])
+    model = _TABLES[header.rpartition(".")[2]] if header else Plan
+    where = f"[[{header}]]" if header else "the top of the plan"
+    return Finding(
+        path, f"{quoted(key)} is no key of {where}", nearest_of(key, list(model.model_fields))
+    )
+
+
+def _refused(path: Path, error: ErrorDetails) -> Finding:
+    parts = error["ctx"]
+    message, column = parts["message"], parts["column"]
+    if column is not None:
+        message = f"in {quoted(error['input'])}, column {column}: {message}"
+    return Finding(path, message, parts["hint"])
+
+
+def _shown(value: object) -> str:
+    """Return a value much as TOML writes it, so that a text is told from a number."""
+    return quoted(value).replace("'", '"') if isinstance(value, str) else quoted(str(value))[1:-1]
+
+
+def _hint(path: Path) -> str:
+    if path[0] == _key(path) == "lifters" or _key(path) in ("maxes", "days", "work"):
+        header = _header(path)
+        return f"each of them begins with [[{header}]], in two brackets"
+    return _HINTS[_key(path)]
+
+
+def _key(path: Path) -> str:
+    keys = [step for step in path if isinstance(step, str)]
+    return "from_week" if "from_week" in keys else keys[-1]
+
+
+def _header(path: Path) -> str:
+    return ".".join(step for step in path if isinstance(step, str))

@@ -1,0 +1,115 @@
+"""A plan read from its text, or everything that is wrong in it."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from pydantic import ValidationError
+
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.plan_checks import disagreements, missing_maxes
+from tempo_coach.core.plan_faults import Finding, PlanFault, findings
+from tempo_coach.core.plan_places import Path, key_lines, line_of
+from tempo_coach.errors import PlanRefused
+
+
+@dataclass(frozen=True, slots=True)
+class PlanReading:
+    """A plan and its faults, in the order of the text."""
+
+    plan: Plan | None
+    """None where a fault leaves open what is meant; a missing max does not."""
+    faults: tuple[PlanFault, ...]
+
+    def usable(self, source: str) -> Plan:
+        """Return the plan.
+
+        Parameters
+        ----------
+        source
+            What the plan is called in a refusal, such as its path.
+
+        Raises
+        ------
+        PlanRefused
+            There is none.
+        """
+        if self.plan is not None:
+            return self.plan
+        if len(self.faults) == 1:
+            raise PlanRefused(f"{source}, {self.faults[0]}", faults=(str(self.faults[0]),))
+        raise PlanRefused(
+            f"{source} has {len(self.faults)} faults, the first in {self.faults[0]}",
+            faults=tuple(map(str, self.faults)),
+            hint=f"'tempo-coach plan check {source}' lists them",
+        )
+
+
+_SYNTAX = re.compile(
+    r"(?P<said>.*) \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)"
+)
+_SYNTAX_HINT = (
+    'a line reads key = value; a text stands between straight quotes "…", '
+    "a number or a date without"
+)
+_SYNTAX_HINTS: Mapping[str, str] = {
+    "Cannot overwrite a value": "each key stands once in its table, and every table begins with "
+    "two brackets, as [[lifters]] does",
+}
+
+
+def read_plan(text: str, *, today: date) -> PlanReading:
+    """Read a plan as TOML.
+
+    Parameters
+    ----------
+    text
+        The whole file.
+    today
+        For the nearest good value of a missing start.
+    """
+    try:
+        data = tomllib.loads(text)
+        lines = key_lines(text)
+    except ValueError as fault:  # also what Python says of a number of thousands of digits
+        return PlanReading(None, (_syntax(str(fault), text),))
+    except RecursionError:
+        hint = "a plan has three levels: lifters and their maxes, days and their work"
+        return PlanReading(None, (PlanFault(None, "it is nested too deeply", hint),))
+    plan, found = _validated(data, today)
+    found += disagreements(data)
+    if found:
+        plan = None
+    found += missing_maxes(data)
+    return PlanReading(plan, _faults(found, lines))
+
+
+def _validated(data: dict[str, Any], today: date) -> tuple[Plan | None, list[Finding]]:
+    try:
+        return Plan.model_validate(data), []
+    except ValidationError as fault:
+        return None, list(findings(fault, today=today))
+
+
+def _faults(found: Iterable[Finding], lines: Mapping[Path, int]) -> tuple[PlanFault, ...]:
+    placed = (PlanFault(line_of(one.path, lines), one.message, one.hint) for one in found)
+    return tuple(sorted(placed, key=lambda fault: fault.line or 0))
+
+
+def _syntax(message: str, text: str) -> PlanFault:
+    found = _SYNTAX.fullmatch(message)
+    said = found["said"] if found else message
+    hint = next(
+        (hint for begin, hint in _SYNTAX_HINTS.items() if said.startswith(begin)), _SYNTAX_HINT
+    )
+    said = said[0].lower() + said[1:]
+    if found is None:
+        return PlanFault(None, said, hint)
+    if found["line"] is None:
+        return PlanFault(text.count("\n") + 1, f"{said} at the end of the text", hint)
+    return PlanFault(int(found["line"]), f"column {found['column']}: {said}", hint)

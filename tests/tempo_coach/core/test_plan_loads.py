@@ -1,0 +1,146 @@
+from __future__ import annotations
+
+from datetime import date
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tempo_coach.core.load import KG_PER_LB, Load, LoadUnit, parse_load
+from tempo_coach.core.plan import HEAVIEST_KG, Max
+from tempo_coach.core.plan_loads import ResolvedLoad, nearest_max, resolve, round_to
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.tempo import Allowances
+from tests.tempo_coach.core.plans import TEXT, plan_of
+
+MAXES = """\
+[[lifters.maxes]]
+exercise = "Front Squat"
+load = "81.5 kg"
+on = 2026-10-01
+lower_s = 6
+[[lifters.maxes]]
+exercise = "front squat"
+load = "84 kg"
+on = 2026-11-01
+lower_s = 6
+[[lifters.maxes]]
+exercise = "front squat"
+load = "120 kg"
+on = 2026-11-20
+[[lifters]]
+name = "Jonne"""
+SEVERAL = TEXT.replace('[[lifters]]\nname = "Jonne', MAXES)
+
+
+def resolved(line: str, *, text: str = TEXT, lifter: str = "Mirela Oude") -> ResolvedLoad:
+    plan = plan_of(text)
+    return resolve(
+        parse_prescription(line), plan=plan, lifter=plan.lifter(lifter), allowances=Allowances()
+    )
+
+
+def test_a_share_is_worked_out_and_rounded_to_what_the_rack_allows_and_says_both() -> None:
+    load = resolved("front squat 4x5 @ 72% 4-1-X-1 rest 3:00")
+    assert str(load.prescription) == "front squat 4x5 @ 65 kg 4-1-X-1 rest 3:00"
+    assert load.load_kg == 65.0
+    assert load.words == "72% of 90 kg = 64.8, loadable 65 kg"
+
+
+def test_accentuated_loads_of_a_published_trial_are_worked_out_and_rounded() -> None:
+    # Lates et al. 2022, JSCR 36:1485: bench press at 105 % down and 80 % up of a 1RM of 125.0 kg,
+    # so 131.25 and 100 kg; the first can't be loaded exactly, and lies halfway.
+    text = TEXT.replace('"90 kg"', '"125 kg"')
+    down = resolved("front squat 3x5 @ 105% 3-0-X-0", text=text)
+    up = resolved("front squat 3x5 @ 80% 3-0-X-0", text=text)
+    assert down.words == "105% of 125 kg = 131.25, loadable 130 kg"
+    assert (down.load_kg, up.load_kg) == (130.0, 100.0)
+
+
+def test_a_max_in_the_other_unit_is_converted() -> None:
+    # International yard and pound agreement, 1959: 1 lb = 0.45359237 kg; 198.4 lb = 89.9927 kg.
+    assert resolved(
+        "front squat 1x1 @ 50% 1-0-1-0", text=TEXT.replace("90 kg", "198.4 lb")
+    ).words == ("50% of 198.4 lb = 45, loadable 45 kg")
+    pounds = TEXT.replace("weeks = 6", 'weeks = 6\nunit = "lb"')
+    shown = resolved("front squat 1x1 @ 72% 4-0-1-0", text=pounds)
+    assert shown.words == "72% of 90 kg = 142.86, loadable 145 lb"
+    assert shown.load_kg == pytest.approx(65.77, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("tempo", "words"),
+    [
+        (
+            "2-0-1-0",
+            "50% of 90 kg = 45, loadable 45 kg (the max lowered in 2 s, tested 2026-11-12)",
+        ),
+        (
+            "5-0-1-0",
+            "50% of 84 kg = 42, loadable 42.5 kg (the max lowered in 6 s, tested 2026-11-01)",
+        ),
+        # Halfway between 2 and 6 s the later test counts.
+        (
+            "4-0-1-0",
+            "50% of 90 kg = 45, loadable 45 kg (the max lowered in 2 s, tested 2026-11-12)",
+        ),
+        # V is planned as 2 s, X as 1 s.
+        (
+            "V-0-1-0",
+            "50% of 90 kg = 45, loadable 45 kg (the max lowered in 2 s, tested 2026-11-12)",
+        ),
+        (
+            "X-0-1-0",
+            "50% of 90 kg = 45, loadable 45 kg (the max lowered in 2 s, tested 2026-11-12)",
+        ),
+    ],
+)
+def test_the_max_whose_tested_lower_is_nearest_counts(tempo: str, words: str) -> None:
+    assert resolved(f"FRONT squat 4x5 @ 50% {tempo}", text=SEVERAL).words == words
+
+
+def test_a_max_without_its_lower_counts_where_there_is_no_other() -> None:
+    unknown = Max(exercise="row", load=parse_load("50 kg"), on=date(2026, 1, 1))
+    slow = unknown.model_copy(update={"lower_s": 60.0})
+    assert nearest_max((unknown, slow), lower_s=1) is slow
+    assert nearest_max((unknown,), lower_s=1) is unknown
+
+
+def test_a_load_that_can_not_be_worked_out_says_why_and_stays_as_written() -> None:
+    no_max = resolved("row 4x5 @ 72% 4-1-X-1")
+    assert (str(no_max.prescription), no_max.load_kg, no_max.words) == (
+        "row 4x5 @ 72% 4-1-X-1",
+        None,
+        "no max",
+    )
+    assert resolved("chin-up 4x5 @ bw 4-1-X-1", lifter="Jonne Tarval").words == "no body mass"
+    none = resolved("row 4x5 4-1-X-1")
+    assert (none.load_kg, none.words) == (None, "")
+
+
+@pytest.mark.parametrize(
+    ("load", "kg"), [("80 kg", 80.0), ("bw", 68.0), ("bw+10 kg", 78.0), ("bw+5 lb", 70.26796185)]
+)
+def test_other_loads_stay_and_are_known_in_kg(load: str, kg: float) -> None:
+    line = f"chin-up 4x5 @ {load} 4-1-X-1"
+    shown = resolved(line)
+    assert (str(shown.prescription), shown.words) == (line, "")
+    assert shown.load_kg == pytest.approx(kg)
+
+
+@given(
+    st.decimals(0, 160, places=2),
+    st.decimals("0.1", HEAVIEST_KG, places=2),
+    st.decimals("0.01", 50, places=2),
+)
+def test_any_share_of_any_max_can_be_loaded(share: Decimal, heaviest: Decimal, by: Decimal) -> None:
+    amount = share / 100 * heaviest
+    load = round_to(amount, Load(by, LoadUnit.KG))
+    assert load.amount % by == 0
+    assert abs(load.amount - amount) <= max(by / 2, by - amount)
+
+
+def test_the_heaviest_max_in_pounds_stays_below_the_heaviest_load() -> None:
+    in_lb = Decimal(160) / 100 * HEAVIEST_KG / KG_PER_LB
+    assert round_to(in_lb, Load(Decimal(100), LoadUnit.LB)).amount == 2100
