@@ -5,15 +5,26 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Any
 
 from sounds_gen.samples import Samples
 from tempo_coach.core.cue_sets import rest_track, set_track
-from tempo_coach.core.facts import Changes, Fact, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.facts import (
+    Change,
+    Changes,
+    Fact,
+    PhaseSeconds,
+    SessionChanged,
+    SetCorrected,
+    SetDone,
+    SetStruck,
+)
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.running_set import RunningRest, RunningSet
+from tempo_coach.core.session import Session
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
@@ -201,6 +212,19 @@ class Coach:
     def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
         return self._save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
+
+    def change_session(
+        self, session: Session, item: int, change: Change, **needed: Any
+    ) -> tuple[SessionChanged, LogUnwritable | None]:
+        """Change one item of a planned day, as `Session.changed` says.
+
+        Returns
+        -------
+        tuple of SessionChanged, and LogUnwritable or None
+            The change, and why it is not on the disk yet, if it is not.
+        """
+        fact = session.changed(item, change, id=self._new_id(), at=self.clock.wall(), **needed)
+        return fact, self._save(fact)
 
     def rescue(self) -> str | None:
         """Save what could not be saved so far, in the log or beside it; call it before leaving.
