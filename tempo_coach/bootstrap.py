@@ -18,6 +18,8 @@ from tempo_coach.core.ports import Clock, Log, Player
 from tempo_coach.core.settings import Settings
 from tempo_coach.storage import places
 from tempo_coach.storage.log_file import LogFile
+from tempo_coach.storage.plan_file import PlanFile
+from tempo_coach.storage.plan_table import TableFile
 from tempo_coach.storage.remembered import Memory, Remembered
 from tempo_coach.storage.settings_file import SettingsFile
 
@@ -52,6 +54,16 @@ class Program:
 def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
     """Return a log; None is the user's own."""
     return LogFile(path or places.log_path(), must_exist=must_exist)
+
+
+def plan_file(path: Path) -> PlanFile:
+    """Return a plan's file."""
+    return PlanFile(path)
+
+
+def table_file(path: Path) -> TableFile:
+    """Return the file of a coach's table."""
+    return TableFile(path)
 
 
 def program(wishes: Wishes) -> Program:

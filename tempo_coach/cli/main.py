@@ -17,6 +17,7 @@ from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.log_commands import log_command
 from tempo_coach.cli.options import lifter_option, log_option, setup_option, silent_option
+from tempo_coach.cli.plan_commands import plan_command
 from tempo_coach.cli.set_commands import (
     demo_command,
     run_app,
@@ -86,6 +87,7 @@ for _command in (
     track_command,
     week_command,
     log_command,
+    plan_command,
     sounds_command,
     demo_command,
 ):

@@ -36,7 +36,9 @@ def setup_seconds(text: str) -> float:
 def _given_once(ctx: click.Context, param: click.Parameter, value: Any) -> Any:
     """Let an option stand before the command or behind it, but not with two values."""
     outer = ctx.parent
-    if outer is None or param.name not in outer.params:
+    while outer is not None and param.name not in outer.params:
+        outer = outer.parent
+    if outer is None:
         return value
     if ctx.get_parameter_source(param.name) is not ParameterSource.COMMANDLINE:
         return outer.params[param.name]

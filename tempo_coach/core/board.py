@@ -1,0 +1,111 @@
+"""A week of a plan as it would stand on a board."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from tempo_coach.core.plan import Lifter, Plan
+from tempo_coach.core.plan_days import PlannedDay, PlannedWork, days_of
+from tempo_coach.core.plan_loads import ResolvedLoad, resolve
+from tempo_coach.core.plan_sums import PlannedTotals
+from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.weeks import seconds_by_phase
+
+
+@dataclass(frozen=True, slots=True)
+class BoardLine:
+    """One piece of work, with the load worked out for the lifter."""
+
+    work: PlannedWork
+    resolved: ResolvedLoad
+    one_set: PlannedTotals
+    all_sets: PlannedTotals
+
+
+@dataclass(frozen=True, slots=True)
+class BoardDay:
+    """One day of the week."""
+
+    day: PlannedDay
+    lines: tuple[BoardLine, ...]
+    total: PlannedTotals
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """One lifter's week."""
+
+    lifter: Lifter
+    days: tuple[BoardDay, ...]
+    total: PlannedTotals
+
+
+def board_of(plan: Plan, *, lifter: str, week: int, allowances: Allowances) -> Board:
+    """Return a lifter's week of the plan, from 1.
+
+    Raises
+    ------
+    OutOfRange
+        The plan has nobody of that name.
+    """
+    person = plan.lifter(lifter)
+    days = []
+    for day in days_of(plan, lifter, week=week):
+        lines = tuple(
+            BoardLine(
+                work=work,
+                resolved=resolve(
+                    work.prescription, plan=plan, lifter=person, allowances=allowances
+                ),
+                one_set=PlannedTotals.of_one_set(work.prescription, allowances=allowances),
+                all_sets=PlannedTotals.of([work.prescription], allowances=allowances),
+            )
+            for work in day.work
+        )
+        days.append(BoardDay(day, lines, _sum(line.all_sets for line in lines)))
+    return Board(person, tuple(days), _sum(day.total for day in days))
+
+
+def _sum(totals: Iterable[PlannedTotals]) -> PlannedTotals:
+    return sum(totals, PlannedTotals())
+
+
+def board_data(board: Board) -> dict[str, Any]:
+    """Return a board as plain data, with the units in the keys."""
+    return {
+        "lifter": board.lifter.name,
+        "days": [
+            {
+                "date": one.day.date.isoformat(),
+                "work": [_line_data(line) for line in one.lines],
+                "total": _totals_data(one.total),
+            }
+            for one in board.days
+        ],
+        "total": _totals_data(board.total),
+    }
+
+
+def _line_data(line: BoardLine) -> dict[str, Any]:
+    return {
+        "item": line.work.item,
+        "line": str(line.work.prescription),
+        "loaded_line": str(line.resolved.prescription),
+        "load_kg": line.resolved.load_kg,
+        "load_words": line.resolved.words,
+        "note": line.work.note,
+        "one_set": _totals_data(line.one_set),
+        "all_sets": _totals_data(line.all_sets),
+    }
+
+
+def _totals_data(totals: PlannedTotals) -> dict[str, Any]:
+    return {
+        "sets": totals.sets,
+        "open_sets": totals.open_sets,
+        "reps": totals.reps,
+        **seconds_by_phase(totals.times),
+        "by_allowance": seconds_by_phase(totals.by_allowance),
+    }
