@@ -13,18 +13,20 @@ from itertools import accumulate
 
 from sounds_gen.fades import faded
 from sounds_gen.mixing import lay_out
-from sounds_gen.pitch import NOTES_AN_OCTAVE, pitch_hz
+from sounds_gen.pitch import NOTES_AN_OCTAVE, height_hz
 from sounds_gen.samples import Samples
 from sounds_gen.tones import tone
 from sounds_gen.weighting import levelled
 
-BOTTOM_NOTE = 64
-"""E4, 329.63 Hz; the top is E5, an octave above."""
 FIFTH = 7 / NOTES_AN_OCTAVE
 """Height of B4, which goes with both."""
 
-LOUD_DB = -7.5
-"""A-weighted level of the sounds that matter: what all reach with their peaks below -1 dBFS."""
+LOUD_DB = -11.0
+"""A-weighted level of the sounds that matter, spoken words among them.
+
+It is what words reach within [-1, 1] without being limited beyond recognition: their peaks stand
+11 dB above their level, those of tones 6 dB. `mixing.mix` brings a finished track to full level.
+"""
 SOFT_DB = LOUD_DB - 8.0
 """A-weighted level of the sounds that only accompany."""
 
@@ -181,8 +183,8 @@ class Stroke:
         """Return the tone with its fades."""
         return faded(
             tone(
-                _height_hz(self.from_height),
-                to_hz=_height_hz(self.to_height),
+                height_hz(self.from_height),
+                to_hz=height_hz(self.to_height),
                 length_ms=self.length_ms,
             )
         )
@@ -190,12 +192,6 @@ class Stroke:
     def in_half_the_time(self) -> Stroke:
         """Return the same movement, twice as quick."""
         return replace(self, length_ms=self.length_ms // 2)
-
-
-def _height_hz(height: float) -> float:
-    if not 0 <= height <= 1:
-        raise ValueError(f"a height lies from 0 (bottom) to 1 (top), not at {height}")
-    return pitch_hz(BOTTOM_NOTE + NOTES_AN_OCTAVE * height)
 
 
 def _loud(stroke: Stroke, *, twice: bool) -> Samples:

@@ -60,14 +60,8 @@ def test_every_sound_begins_and_ends_at_zero(clip: Samples) -> None:
 
 
 @every_sound
-def test_every_peak_is_at_most_1_db_below_full_scale(clip: Samples) -> None:
-    assert 20 * np.log10(np.abs(clip).max()) <= -1
-
-
-def test_the_loudest_peak_leaves_no_level_unused() -> None:
-    loudest = max(np.abs(clip).max() for clip in MATTERING.values())
-
-    assert 20 * np.log10(loudest) > -1.5
+def test_every_sound_stays_in_range(clip: Samples) -> None:
+    assert np.abs(clip).max() <= 1
 
 
 @every_sound

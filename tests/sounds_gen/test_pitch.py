@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from sounds_gen.pitch import pitch_hz
+from sounds_gen.pitch import height_hz, pitch_hz
 
 
 @pytest.mark.parametrize(
@@ -25,3 +25,15 @@ def test_a_note_between_two_keys_is_as_far_from_one_as_from_the_other() -> None:
 def test_a_note_outside_the_numbering_is_refused(midi_note: float) -> None:
     with pytest.raises(ValueError, match="from 0 to 127"):
         pitch_hz(midi_note)
+
+
+@pytest.mark.parametrize(("height", "hz"), [(0.0, 329.6276), (5 / 12, 440.0), (1.0, 659.2551)])
+def test_heights_lie_in_the_octave_of_e4(height: float, hz: float) -> None:
+    # ISO 16:1975: E4, A4 and E5.
+    assert height_hz(height) == pytest.approx(hz, abs=5e-5)
+
+
+@pytest.mark.parametrize("height", [-0.01, 1.01, float("nan")])
+def test_a_height_outside_the_octave_is_refused(height: float) -> None:
+    with pytest.raises(ValueError, match=r"from 0 \(bottom\) to 1 \(top\)"):
+        height_hz(height)
