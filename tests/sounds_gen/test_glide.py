@@ -33,7 +33,7 @@ def height_track_hz(spans: list[Span], *, repeats: int) -> npt.NDArray[np.float6
 def strongest_hz(track: Samples) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.float64]]:
     """Return samples, and the frequency of the first harmonic around each."""
     # scipy.signal.ShortTimeFFT; the first harmonic is the strongest line.
-    stft = ShortTimeFFT(hann(2400), hop=2400, fs=48_000, mfft=48_000)
+    stft = ShortTimeFFT(hann(2400), hop=2400, fs=48_000, mfft=16_000)
     power = stft.spectrogram(track.astype(np.float64))
     at = np.arange(power.shape[1]) * 2400 + stft.p_min * 2400
     inside = (at >= 2400) & (at < track.size - 2400)
@@ -57,8 +57,8 @@ def test_the_pitch_follows_the_height(spans: list[Span]) -> None:
 
     at, found_hz = strongest_hz(track)
     expected_hz = height_track_hz(spans, repeats=2)[at]
-    # A window of 50 ms sees the mean of a bend, hence 1 %; an octave is 100 %.
-    np.testing.assert_allclose(found_hz, expected_hz, rtol=0.01)
+    # Lines 3 Hz apart, and the mean of a bend over 50 ms, hence 1.2 %; an octave is 100 %.
+    np.testing.assert_allclose(found_hz, expected_hz, rtol=0.012)
 
 
 @pytest.mark.parametrize("height", [0.0, 5 / 12, 1.0], ids=["E4", "A4", "E5"])
@@ -125,7 +125,7 @@ def test_a_click_would_be_found() -> None:
     assert splatter_db(track) > -40
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=25)
 @given(spans=CYCLES, repeats=st.integers(1, 6))
 def test_no_sample_is_far_from_the_one_before(spans: list[Span], repeats: int) -> None:
     track = glide(spans, repeats=repeats)
@@ -140,7 +140,7 @@ def test_no_sample_is_far_from_the_one_before(spans: list[Span], repeats: int) -
     assert np.abs(np.diff(track)).max() < 0.1 * steepest
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=25)
 @given(spans=CYCLES, repeats=st.integers(2, 6))
 def test_every_cycle_lasts_as_long(spans: list[Span], repeats: int) -> None:
     cycle_ms = sum(lasts_ms for _, _, lasts_ms in spans)

@@ -151,9 +151,10 @@ def found(fits: Wave, *, count: int) -> list[Heard]:
 
 def test_sounds_are_found_and_told_apart_in_noise_as_loud_as_they_are() -> None:
     track, begun = laid_out()
-    noise = pink_noise(track.size, seed=1)
-    gain_db = a_level_while_sounding_db(track) - a_level_db(noise)
-    fits = matches(in_band(track + noise * np.float32(10 ** (gain_db / 20))))
+    half_a_minute = pink_noise(48_000 * 30, seed=1)
+    gain_db = a_level_while_sounding_db(track) - a_level_db(half_a_minute)
+    noise = np.resize(half_a_minute, track.size) * np.float32(10 ** (gain_db / 20))
+    fits = matches(in_band(track + noise))
 
     results = found(fits, count=len(begun))
 

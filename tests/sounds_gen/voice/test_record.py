@@ -2,14 +2,14 @@ from __future__ import annotations
 
 import os
 import sys
-from pathlib import Path
+from collections.abc import Iterator
 
 import numpy as np
 import pytest
 
 from sounds_gen.named import LOUD_DB
 from sounds_gen.voice import record
-from sounds_gen.voice.words import PHRASES, energy_rise, upsampled
+from sounds_gen.voice.words import PHRASES, Stored, energy_rise, upsampled
 from sounds_gen.weighting import a_level_db
 
 SPEAKER = """#!{python}
@@ -29,12 +29,19 @@ with wave.open(options["-w"], "wb") as file:
 """Says everything as a buzz, which takes 90 s divided by the words a minute."""
 
 
-@pytest.fixture
-def buzzer(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    program = tmp_path / record.PROGRAM
+@pytest.fixture(scope="module")
+def buzzer(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    program = tmp_path_factory.mktemp("bin") / record.PROGRAM
     program.write_text(SPEAKER.format(python=sys.executable), encoding="utf-8")
     program.chmod(0o755)
-    monkeypatch.setenv("PATH", str(tmp_path), prepend=os.pathsep)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("PATH", str(program.parent), prepend=os.pathsep)
+        yield
+
+
+@pytest.fixture(scope="module")
+def stored(buzzer: None) -> Stored:  # noqa: ARG001  # it needs the program, which has no value
+    return record.recorded(record.Line("1", "one", 400))
 
 
 def test_everything_that_is_stored_has_its_line() -> None:
@@ -64,25 +71,19 @@ def test_numbers_are_spelled_as_they_are_said() -> None:
     ]
 
 
-@pytest.mark.usefixtures("buzzer")
-def test_a_word_is_spoken_as_slowly_as_its_time_allows() -> None:
-    stored = record.recorded(record.Line("1", "one", 400))
-
+def test_a_word_is_spoken_as_slowly_as_its_time_allows(stored: Stored) -> None:
     # 90 s / 240 is 375 ms; at the next slower speed it is 391 ms, and with the margins too long.
     assert 360 < stored.size / 16 <= 400
 
 
-@pytest.mark.usefixtures("buzzer")
-def test_a_word_is_levelled_limited_and_without_rumble() -> None:
-    stored = record.recorded(record.Line("1", "one", 400)) / 511
-
-    clip = upsampled(stored).astype(np.float32)
+def test_a_word_is_levelled_limited_and_without_rumble(stored: Stored) -> None:
+    clip = upsampled(stored / 511).astype(np.float32)
     power = np.square(np.abs(np.fft.rfft(stored, 16_000)))
     assert a_level_db(clip) == pytest.approx(LOUD_DB, abs=0.1)
     assert np.abs(clip).max() <= 1
     assert stored[0] == stored[-1] == 0
     assert power[:250].sum() < 0.01 * power.sum()
-    assert energy_rise(stored, rate_hz=16_000) < 16 * 20
+    assert energy_rise(stored / 511, rate_hz=16_000) < 16 * 20
 
 
 @pytest.mark.usefixtures("buzzer")
