@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
@@ -109,10 +110,25 @@ class Coach:
             allowances=self.settings.allowances,
         )
 
+    def track(self, timeline: Timeline) -> Samples:
+        """Return the sound of one set, as the settings say; shape ``(n,)``, float32, [-1, 1]."""
+        chosen = self.settings
+        return set_track(timeline, cues=chosen.cues, count=chosen.count, volume=chosen.volume)
+
     def start_set(
-        self, prescription: Prescription, *, lifter: str
+        self, prescription: Prescription, *, lifter: str, load_kg: float | None = None
     ) -> tuple[RunningSet, SoundUnavailable | None]:
         """Start one set; blocks until the device has the track, so call it from a worker.
+
+        Parameters
+        ----------
+        prescription
+            What is to be done.
+        lifter
+            Whose log it is.
+        load_kg
+            The load in kg where the prescription alone does not say it, as with a share of the
+            1RM or with body mass.
 
         Returns
         -------
@@ -125,8 +141,12 @@ class Coach:
             The set is too long.
         """
         timeline = self.timeline(prescription)
+        fault: SoundUnavailable | None = None
         self.silence()
-        zero_ms, fault = self._play(set_track(timeline))
+        try:
+            zero_ms = self._begin(self.track(timeline))
+        except SoundUnavailable as unavailable:
+            zero_ms, fault = self.clock.now_ms(), unavailable
         since_zero = timedelta(milliseconds=self.clock.now_ms() - zero_ms)
         running = RunningSet(
             id=self._new_id(),
@@ -135,6 +155,7 @@ class Coach:
             timeline=timeline,
             zero_ms=zero_ms,
             began_at=self.clock.wall() - since_zero,
+            load_kg=load_kg,
         )
         return running, fault
 
@@ -144,8 +165,26 @@ class Coach:
         What still rings out of the set before it is left to ring.
         """
         begins_ms = self.clock.now_ms()
-        self._play(rest_track(rest_ms))
+        chosen = self.settings
+        with suppress(SoundUnavailable):
+            self._begin(rest_track(rest_ms, cues=chosen.cues, volume=chosen.volume))
         return RunningRest(begins_ms, rest_ms)
+
+    def play(self, track: Samples) -> int:
+        """Play something that is no set, such as a sound to learn; blocks like `start_set`.
+
+        Returns
+        -------
+        int
+            The monotonic moment at which its first sample is heard.
+
+        Raises
+        ------
+        SoundUnavailable
+            There is no sound.
+        """
+        self.silence()
+        return self._begin(track)
 
     def has_lost_sound(self, running: RunningSet) -> bool:
         """Tell whether the device has given up before the set is over."""
@@ -226,6 +265,17 @@ class Coach:
         fact = session.changed(item, change, id=self._new_id(), at=self.clock.wall(), **needed)
         return fact, self._save(fact)
 
+    def history(self) -> History:
+        """Read the log, and what is not on the disk yet; blocks.
+
+        Raises
+        ------
+        LogUnreadable
+            The log can't be read as a whole.
+        """
+        lines = [*self.log.read(), *self._unsaved]
+        return fold(line for line in lines if not isinstance(line, Skipped))
+
     def rescue(self) -> str | None:
         """Save what could not be saved so far, in the log or beside it; call it before leaving.
 
@@ -251,14 +301,10 @@ class Coach:
         """Facts that are not on the disk yet."""
         return tuple(self._unsaved)
 
-    def _play(self, track: Samples) -> tuple[int, SoundUnavailable | None]:
-        try:
-            playback = self._player.play(track)
-        except SoundUnavailable as fault:
-            return self.clock.now_ms(), fault
+    def _begin(self, track: Samples) -> int:
+        playback = self._player.play(track)
         self._playbacks.append(playback)
-        heard_after_ms = playback.lag_ms + self.settings.offset_ms
-        return self.clock.now_ms() + heard_after_ms, None
+        return self.clock.now_ms() + playback.lag_ms + self.settings.offset_ms
 
     def _save(self, fact: Fact) -> LogUnwritable | None:
         self._unsaved.append(fact)
@@ -272,3 +318,4 @@ class Coach:
         except LogUnwritable as fault:
             return fault
         return None
+

@@ -26,10 +26,7 @@ PHRASES = (
     "last rep",
     "rack it",
     "ten seconds",
-    "ready",
-    "fast",
     "next set",
-    "stop",
 )
 HIGHEST_NUMBER = 100
 HIGHEST_IN_ONE_CLIP = 30
@@ -93,7 +90,7 @@ def number(value: int) -> Spoken:
     -------
     Spoken
         Shape ``(n,)``, float32, range [-1, 1], at the A-weighted level ``named.LOUD_DB``; at most
-        400 ms.
+        400 ms, or 550 ms where it is put together from two words.
 
     Raises
     ------

@@ -16,7 +16,16 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.log_commands import log_command
-from tempo_coach.cli.options import lifter_option, log_option, setup_option, silent_option
+from tempo_coach.cli.options import (
+    count_option,
+    cues_option,
+    given_settings,
+    json_option,
+    lifter_option,
+    log_option,
+    setup_option,
+    silent_option,
+)
 from tempo_coach.cli.plan_commands import plan_command
 from tempo_coach.cli.set_commands import (
     demo_command,
@@ -25,6 +34,7 @@ from tempo_coach.cli.set_commands import (
     sounds_command,
     track_command,
 )
+from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.week_command import week_command
 from tempo_coach.core.cautions import LONG
 from tempo_coach.core.legible import legible
@@ -35,15 +45,13 @@ from tempo_coach.errors import TempoCoachError
 @click.version_option(version("tempo-coach"), message="%(prog)s %(version)s")
 @log_option
 @lifter_option
+@cues_option
+@count_option
 @setup_option
 @silent_option
 @click.pass_context
 def command(
-    ctx: click.Context,
-    log_path: Path | None,
-    lifter: str | None,
-    setup_s: float | None,
-    is_silent: bool,
+    ctx: click.Context, /, log_path: Path | None, is_silent: bool, **given: object
 ) -> int | None:
     """Pace strength sets aloud by a four-phase tempo, and count the lowering seconds.
 
@@ -55,7 +63,7 @@ def command(
     """
     if ctx.invoked_subcommand is not None:
         return None
-    return run_app(Wishes(log_path, lifter, setup_s, is_silent))
+    return run_app(Wishes(log_path, is_silent, given_settings(**given)))
 
 
 @command.command("where")
@@ -67,6 +75,37 @@ def where_command(log_path: Path | None) -> None:
     tempo-coach where
     """
     click.echo(bootstrap.log_file(log_path).name)
+
+
+@command.command("settings")
+@json_option
+def settings_command(as_json: bool) -> int:
+    """Print the settings that hold, and where each comes from.
+
+    The command line goes over the environment (TEMPO_COACH_CUES and so on), that over the
+    settings file, that over the defaults.
+
+    \b
+    tempo-coach settings
+    TEMPO_COACH_CUES=glide+voice tempo-coach settings
+    """
+    made = bootstrap.program(Wishes())
+    values = made.effective.settings.model_dump(mode="json")
+    sources = {key: made.effective.sources.get(key, "default") for key in values}
+    if as_json:
+        print_json({key: {"value": values[key], "from": sources[key]} for key in values})
+    else:
+        rows = [(key, _setting_text(value), sources[key]) for key, value in values.items()]
+        print_table(("setting", "value", "from"), rows, left=3)
+    for notice in made.notices:
+        click.echo(f"tempo-coach: {notice}", err=True)
+    return exit_codes.CONFIG if made.notices else exit_codes.OK
+
+
+def _setting_text(value: object) -> str:
+    if value is None:
+        return "-"
+    return str(value).lower() if isinstance(value, bool) else f"{value}"
 
 
 @command.command("cautions")

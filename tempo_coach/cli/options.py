@@ -11,6 +11,7 @@ from click.core import ParameterSource
 
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.prescription import check_name, clean_name
+from tempo_coach.core.settings import CueSet, parse_cues
 from tempo_coach.errors import OutOfRange
 
 
@@ -31,6 +32,19 @@ def setup_seconds(text: str) -> float:
     if not 3 <= seconds <= 60:
         raise click.BadParameter(f"{quoted(text)} is not possible; give 3 to 60 seconds")
     return round(seconds, 3)
+
+
+def cue_sets(text: str) -> tuple[CueSet, ...]:
+    """Return cue sets as the command line takes them."""
+    try:
+        return parse_cues(text)
+    except ValueError as fault:
+        raise click.BadParameter(str(fault)) from fault
+
+
+def given_settings(**given: object) -> dict[str, object]:
+    """Return those of the settings that the command line gives."""
+    return {key: value for key, value in given.items() if value is not None}
 
 
 def _given_once(ctx: click.Context, param: click.Parameter, value: Any) -> Any:
@@ -59,7 +73,6 @@ lifter_option = click.option(
     "--lifter",
     type=lifter_name,
     metavar="NAME",
-    envvar="TEMPO_COACH_LIFTER",
     callback=_given_once,
     help="Who lifts [env: TEMPO_COACH_LIFTER; else as set or asked once].",
 )
@@ -70,6 +83,19 @@ setup_option = click.option(
     metavar="SECONDS",
     callback=_given_once,
     help="Seconds from the start until rep 1 begins, 3 to 60 [else as set, or 10].",
+)
+cues_option = click.option(
+    "--cues",
+    type=cue_sets,
+    metavar="CUES",
+    callback=_given_once,
+    help="What is heard: tick, glide, voice, or several joined by + [else as set, or tick].",
+)
+count_option = click.option(
+    "--count",
+    type=click.Choice(["up", "down"]),
+    callback=_given_once,
+    help="Which way the voice counts the seconds of a phase [else as set, or up].",
 )
 silent_option = click.option(
     "--silent", "is_silent", is_flag=True, callback=_given_once, help="Make no sound."

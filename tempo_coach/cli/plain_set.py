@@ -11,7 +11,7 @@ from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import REST_NOTICE_MS, ring_out_ms
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.prescription import Prescription, rest_text
-from tempo_coach.core.reading import spell_out
+from tempo_coach.core.reading import cue_words, spell_out
 from tempo_coach.core.running_set import RunningSet
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, CueKind, Timeline
@@ -114,13 +114,12 @@ class PlainSets:
 def _words(cue: Cue, timeline: Timeline) -> str:
     """Return what is said at a cue: ready and phases; counted seconds would drown them."""
     if cue.kind is CueKind.READY:
-        return f"ready {cue.second}"
-    if cue.kind is not CueKind.PHASE or cue.span is None:
+        return cue_words(cue)
+    if cue.kind is not CueKind.PHASE:
         return ""
     of = "" if timeline.open_ended else f" of {timeline.reps}"
     last = ", last rep" if cue.last_rep else ""
-    length = f"{cue.span.speed} " if cue.span.speed else ""
-    return f"rep {cue.rep}{of}{last}: {cue.span.phase} {length}{seconds_text(cue.span.lasts_ms)} s"
+    return f"rep {cue.rep}{of}{last}: {cue_words(cue)}"
 
 
 def _result(done: SetDone, fault: LogUnwritable | None) -> str:

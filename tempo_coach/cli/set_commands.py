@@ -12,6 +12,9 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Program, Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.options import (
+    count_option,
+    cues_option,
+    given_settings,
     json_option,
     lifter_name,
     lifter_option,
@@ -22,12 +25,14 @@ from tempo_coach.cli.options import (
 from tempo_coach.cli.plain_set import PlainSets
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
-from tempo_coach.core.cue_sets import set_track, sounds
+from tempo_coach.core.cue_sets import SLOW_REP, ring_out_ms, sound_track, sounds
 from tempo_coach.core.demo import LINE
 from tempo_coach.core.facts import line_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.prescription import Prescription, parse_prescription
+from tempo_coach.core.reading import cue_words
 from tempo_coach.core.reports import timeline_data
+from tempo_coach.core.settings import cues_text
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, Timeline
 from tempo_coach.errors import FileProblem, LogUnwritable
@@ -39,6 +44,8 @@ _GAP_MS = 500
 @click.argument("prescription", metavar="LINE", type=parse_prescription)
 @click.option("--plain", is_flag=True, help="Print one line a phase instead of the full screen.")
 @click.option("--yes", "starts_at_once", is_flag=True, help="Start at once and ask nothing.")
+@cues_option
+@count_option
 @setup_option
 @silent_option
 @lifter_option
@@ -47,10 +54,9 @@ def set_command(
     prescription: Prescription,
     plain: bool,
     starts_at_once: bool,
-    setup_s: float | None,
     is_silent: bool,
-    lifter: str | None,
     log_path: Path | None,
+    **given: object,
 ) -> int:
     """Pace the sets of one line and log them.
 
@@ -62,7 +68,7 @@ def set_command(
     tempo-coach set "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
     tempo-coach set "chin-up 3xmax @ bw 3-0-1-0 rest 90" --plain --yes
     """
-    wishes = Wishes(log_path, lifter, setup_s, is_silent)
+    wishes = Wishes(log_path, is_silent, given_settings(**given))
     if not plain:
         if starts_at_once:
             raise click.UsageError("--yes goes with --plain; in the app, Space starts")
@@ -146,7 +152,7 @@ def _ask_name(made: Program, *, starts_at_once: bool) -> str:
         click.echo(f"tempo-coach: logged for {legible(name)}; --lifter NAME changes it", err=True)
         return name
     name = click.prompt("Who is lifting?", value_proc=lifter_name, err=True)
-    made.keep_lifter(name)
+    made.keep_setting("lifter", name)
     return name
 
 
@@ -167,6 +173,8 @@ def _wait_for_enter(what: str) -> None:
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
 @click.option("--list", "lists", is_flag=True, help="Print the cues.")
 @json_option
+@cues_option
+@count_option
 @setup_option
 def track_command(
     prescription: Prescription,
@@ -174,7 +182,7 @@ def track_command(
     replace: bool,
     lists: bool,
     as_json: bool,
-    setup_s: float | None,
+    **given: object,
 ) -> None:
     """Write the sound of one set to a file, for a phone or earbuds, or list its cues.
 
@@ -188,7 +196,8 @@ def track_command(
         raise click.UsageError("--json goes with --list")
     if output is None and not lists:
         raise click.UsageError("nothing to do; give -o FILE, --list or both")
-    timeline = bootstrap.program(Wishes(setup_s=setup_s)).coach.timeline(prescription)
+    coach = bootstrap.program(Wishes(settings=given_settings(**given))).coach
+    timeline = coach.timeline(prescription)
     if output is not None:
         if output.exists() and not replace:
             raise FileProblem(
@@ -196,7 +205,7 @@ def track_command(
                 path=output,
                 hint="--replace writes over it",
             )
-        bootstrap.wav_player(output).play(set_track(timeline))
+        bootstrap.wav_player(output).play(coach.track(timeline))
     if lists and as_json:
         print_json(timeline_data(timeline))
     elif lists:
@@ -226,19 +235,32 @@ def _cue_row(cue: Cue) -> tuple[str, ...]:
 
 
 @click.command("sounds")
+@cues_option
+@count_option
 @silent_option
-def sounds_command(is_silent: bool) -> None:
-    """Play each cue after its name.
+def sounds_command(is_silent: bool, **given: object) -> None:
+    """Play each cue after its name, then one slow rep with the words alongside.
+
+    The rep is heard in the chosen cue sets.
 
     \b
     tempo-coach sounds
+    tempo-coach sounds --cues glide+voice
     """
-    sound = bootstrap.player(is_silent=is_silent)
-    clock = bootstrap.clock()
+    coach = bootstrap.program(Wishes(is_silent=is_silent, settings=given_settings(**given))).coach
+    volume = coach.settings.volume
     for one in sounds():
         click.echo(f"{one.name}: {one.words}")
-        playback = sound.play(one.clip)
-        clock.sleep_until_ms(clock.now_ms() + playback.lag_ms + one.lasts_ms + _GAP_MS)
+        heard_ms = coach.play(sound_track(one, volume=volume))
+        coach.clock.sleep_until_ms(heard_ms + one.lasts_ms + _GAP_MS)
+    slow = parse_prescription(SLOW_REP)
+    timeline = coach.timeline(slow)
+    click.echo(f"one slow rep, {cues_text(coach.settings.cues)}:")
+    zero_ms = coach.play(coach.track(timeline))
+    for cue in timeline.cues():
+        coach.clock.sleep_until_ms(zero_ms + cue.at_ms)
+        click.echo(f"  {cue_words(cue)}")
+    coach.clock.sleep_until_ms(zero_ms + timeline.length_ms + ring_out_ms())
 
 
 @click.command("demo")

@@ -8,15 +8,16 @@ from tempo_coach.core.tempo import Phase
 # A rep of these starts from the floor, the hang or the shoulders, so it begins with the raise.
 # Common practice, no source.
 _RAISE_FIRST = """
-    back raise, block pull, calf raise, chin up, chin-up, clean, clean pull, curl, deadlift,
+    back raise, block pull, calf raise, chin up, chin-up, chinup, clean, clean pull, curl, deadlift,
     face pull, front raise, glute bridge, high pull, hip thrust, jerk, knee raise, landmine press,
     lateral raise, leg extension, leg raise, military press, muscle-up, overhead press, pull up,
-    pull-down, pull-up, pulldown, push press, pushdown, rack pull, row, shoulder press, shrug,
-    sit-up, snatch, snatch pull, step-up, strict press, triceps extension
+    pull-down, pull-up, pulldown, pullup, push press, pushdown, rack pull, row, shoulder press,
+    shrug, sit-up, snatch, snatch pull, step-up, strict press, triceps extension
 """
 # These end like one of the above, but start at the top.
 _LOWER_FIRST = """
-    nordic curl, nordic hamstring curl, romanian deadlift, stiff-leg deadlift
+    nordic curl, nordic hamstring curl, romanian deadlift, stiff-leg deadlift,
+    stiff-legged deadlift
 """
 
 

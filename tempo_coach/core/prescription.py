@@ -16,7 +16,7 @@ from tempo_coach.errors import NotationError, OutOfRange
 MOST_SETS = 30
 MOST_REPS = 100
 LONGEST_NAME = 80
-LONGEST_REST_MS = 3_600_000
+LONGEST_REST_MS = 1_200_000
 EXAMPLE = "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
 _AS_IN = f"as in {EXAMPLE}"
 
@@ -262,7 +262,7 @@ def _rest(line: str, begin: int) -> tuple[int, int]:
         rest_ms *= 60 if found["by_minute"] else 1
     digits = found["minutes"] or found["count"]
     if len(digits.lstrip("0")) > 6 or rest_ms > LONGEST_REST_MS:
-        _refuse(line, begin, f"a rest of {quoted(found[0])} is too long", hint="at most 60 min")
+        _refuse(line, begin, f"a rest of {quoted(found[0])} is too long", hint="at most 20 min")
     return rest_ms, found.end()
 
 

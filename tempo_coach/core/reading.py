@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from tempo_coach.core.legible import legible
 from tempo_coach.core.prescription import Prescription, rest_text
-from tempo_coach.core.tempo import Phase, Speed, Tempo, seconds_text
-from tempo_coach.core.timeline import Span, Timeline
+from tempo_coach.core.tempo import Phase, Speed, seconds_text
+from tempo_coach.core.timeline import Cue, Span, Timeline
 
 _VERBS = {
     Phase.LOWER: "lower",
@@ -55,12 +55,14 @@ def headline(prescription: Prescription) -> str:
     return f"{legible(prescription.exercise)} · {load}{prescription.tempo}"
 
 
-def tempo_words(tempo: Tempo) -> str:
-    """Return a tempo in words, such as ``lower 4 s, pause 1 s, raise X, top 1 s``."""
-    return ", ".join(
-        f"{phase} {slot if isinstance(slot, Speed) else seconds_text(slot) + ' s'}"
-        for phase, slot in tempo.slots().items()
-    )
+def cue_words(cue: Cue) -> str:
+    """Return what a cue tells, such as ``ready 3``, ``lower 4 s`` or ``lower, second 2``."""
+    if cue.span is None:
+        return "end: rack it" if cue.second is None else f"ready {cue.second}"
+    if cue.second is not None:
+        return f"{cue.span.phase}, second {cue.second}"
+    speed = f"{cue.span.speed} " if cue.span.speed else ""
+    return f"{cue.span.phase} {speed}{seconds_text(cue.span.lasts_ms)} s"
 
 
 def _work_words(prescription: Prescription) -> str:

@@ -22,6 +22,8 @@ class RunningSet:
     """The monotonic moment at which the track's first sample is heard."""
     began_at: datetime
     """The wall clock's time at `zero_ms`."""
+    load_kg: float | None = None
+    """What is on the bar where the prescription alone does not say it in kilograms."""
 
     def position_ms(self, now_ms: int) -> int:
         """Return the place on the timeline; negative until the sound begins."""
@@ -55,7 +57,7 @@ class RunningSet:
             exercise=self.prescription.exercise,
             lead="raise" if self.prescription.lead == "raise" else "lower",
             tempo=self.prescription.tempo,
-            load_kg=None if load is None else load.kg(),
+            load_kg=self.load_kg or (None if load is None else load.kg()),
             load_as_written="" if load is None else str(load),
             reps_prescribed=self.prescription.reps,
             reps_done=done.reps,

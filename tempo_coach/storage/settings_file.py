@@ -8,10 +8,7 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from pydantic import ValidationError
-
-from tempo_coach.core.legible import legible, quoted
-from tempo_coach.core.settings import Settings
+from tempo_coach.core.legible import legible
 from tempo_coach.errors import SettingsProblem
 
 
@@ -27,24 +24,22 @@ class SettingsFile:
     def __init__(self, path: Path) -> None:
         self._path = path
 
-    def read(self) -> tuple[Settings, tuple[SettingsProblem, ...]]:
-        """Return the settings, and what is wrong with the file; the rest of it applies."""
+    @property
+    def name(self) -> str:
+        """The path, as a source of settings."""
+        return f"the settings file {legible(str(self._path))}"
+
+    def read(self) -> tuple[dict[str, Any], SettingsProblem | None]:
+        """Return what the file sets, unchecked, and why it can't be read, if it can't."""
         try:
-            given = tomllib.loads(self._path.read_text(encoding="utf-8"))
+            return tomllib.loads(self._path.read_text(encoding="utf-8")), None
         except FileNotFoundError:
-            return Settings(), ()
+            return {}, None
         except (OSError, ValueError, RecursionError) as fault:
             reason = fault.strerror if isinstance(fault, OSError) else fault
-            return Settings(), (self._problem(f"can't be read: {reason}", hint="it is left out"),)
-        try:
-            return Settings.model_validate(given), ()
-        except ValidationError as fault:
-            wrong = {str(one["loc"][0]): one["msg"] for one in fault.errors()}
-        usable = {key: value for key, value in given.items() if key not in wrong}
-        problems = (self._problem_with(key, given[key], said) for key, said in wrong.items())
-        return Settings.model_validate(usable), tuple(problems)
+            return {}, self._problem(f"can't be read: {reason}", hint="it is left out")
 
-    def keep(self, key: str, value: str | float) -> None:
+    def keep(self, key: str, value: str | float | bool) -> None:
         """Set one key, leaving the rest of the file as it was written.
 
         Raises
@@ -64,20 +59,8 @@ class SettingsFile:
         except (OSError, ValueError) as fault:
             raise self._problem(f"can't be changed: {fault}", hint="set it by hand") from fault
 
-    def _problem_with(self, key: str, value: Any, said: str) -> SettingsProblem:
-        if key not in Settings.model_fields:
-            return self._problem(
-                f"has the key {quoted(key)}, which is no setting",
-                hint=f"the settings are {', '.join(Settings.model_fields)}",
-            )
-        return self._problem(
-            f"has {key} = {quoted(str(value))}: {said[0].lower()}{said[1:]}",
-            hint=f"{Settings.model_fields[key].default!r} is used instead",
-        )
-
     def _problem(self, what: str, *, hint: str) -> SettingsProblem:
-        name = legible(str(self._path))
-        return SettingsProblem(f"the settings file {name} {what}", path=self._path, hint=hint)
+        return SettingsProblem(f"{self.name} {what}", path=self._path, hint=hint)
 
 
 def replace_file(path: Path, text: str) -> None:

@@ -49,7 +49,7 @@ MARKS = {
     "close": named.close(),
 }
 WORDS = {str(value): number(value) for value in range(1, REPS + 1)} | {
-    name: word(name) for name in ("lower", "pause", "raise", "top", "last rep", "rack it", "ready")
+    name: word(name) for name in ("lower", "pause", "raise", "top", "last rep", "rack it", "next set")
 }
 KINDS = MARKS | {name: spoken.clip for name, spoken in WORDS.items()}
 
@@ -57,7 +57,7 @@ KINDS = MARKS | {name: spoken.clip for name, spoken in WORDS.items()}
 def laid_out() -> tuple[Samples, list[Heard]]:
     """Return a set in which marks and words never sound together, and where each begins."""
     marks: list[tuple[int, str]] = []
-    words: list[tuple[int, str]] = [(500, "ready")]
+    words: list[tuple[int, str]] = [(500, "next set")]
     marks += [(at_ms, "call") for at_ms in (1000, 2000, 3000)]
     for rep in range(1, REPS + 1):
         begins_ms = 4000 + (rep - 1) * REP_MS

@@ -101,17 +101,22 @@ def test_a_call_that_makes_no_sense_is_refused_in_one_line(
     assert outcome.err.count("\n") == 1
 
 
-def test_the_sounds_are_named_one_after_the_other(
+def test_the_sounds_are_named_and_then_a_slow_rep_is_told_as_it_is_heard(
     command: Command, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
 
-    outcome = command("sounds", "--silent")
+    outcome = command("sounds", "--silent", "--cues", "voice+glide")
 
-    names = [line.split(":")[0] for line in outcome.out.splitlines()]
-    assert names == [
+    named, slow = outcome.out.split("one slow rep, glide+voice:\n")
+    assert [line.split(":")[0] for line in named.splitlines()] == [
         "ready", "lower", "lowering second", "pause", "raise", "raise X", "top", "last rep",
-        "end", "rest",
+        "end", "rest", "glide", "voice",
+    ]  # fmt: skip
+    assert [line.strip() for line in slow.splitlines()] == [
+        "ready 3", "ready 2", "ready 1",
+        "lower 4 s", "lower, second 2", "lower, second 3", "lower, second 4",
+        "pause 1 s", "raise 2 s", "raise, second 2", "top 1 s", "end: rack it",
     ]  # fmt: skip
 
 

@@ -8,7 +8,9 @@ from decimal import Decimal
 from hypothesis import strategies as st
 
 from tempo_coach.core.facts import Changes, PhaseSeconds, SetCorrected, SetDone, SetStruck
-from tempo_coach.core.tempo import Phase, Speed, Tempo
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo
+from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.core.work import PhaseTimes
 
 
@@ -56,9 +58,9 @@ loads = st.one_of(
 )
 rests = st.one_of(
     st.none(),
-    st.builds("{}{}".format, st.integers(0, 3600), st.sampled_from(("", " s", "s", " S"))),
-    st.builds("{}:{:02d}".format, st.integers(0, 59), st.integers(0, 59)),
-    st.builds("{} min".format, st.integers(0, 60)),
+    st.builds("{}{}".format, st.integers(0, 1200), st.sampled_from(("", " s", "s", " S"))),
+    st.builds("{}:{:02d}".format, st.integers(0, 19), st.integers(0, 59)),
+    st.builds("{} min".format, st.integers(0, 20)),
 )
 
 
@@ -168,3 +170,26 @@ changes = (
 corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
 strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
 facts = st.one_of(sets_done, corrections, strikes)
+
+
+@st.composite
+def prescriptions(draw: st.DrawFn) -> Prescription:
+    """Return a prescription whose set fits into ten minutes."""
+    tempo = draw(tempos)
+    room = 600_000 // rep_times(tempo, Allowances()).tension_ms
+    return Prescription(
+        exercise="front squat",
+        sets=1,
+        reps=draw(st.none() | st.integers(1, min(room, 100))),
+        load=None,
+        tempo=tempo,
+        rest_ms=None,
+        lead=draw(st.sampled_from((Phase.LOWER, Phase.RAISE))),
+    )
+
+
+timelines = st.builds(
+    lambda prescription, setup_ms: Timeline.of(prescription, setup_ms=setup_ms),
+    prescriptions(),
+    st.integers(3000, 60_000),
+)

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from tempo_coach.core.prescription import parse_prescription
-from tempo_coach.core.reading import headline, spell_out, tempo_words
+from tempo_coach.core.reading import cue_words, headline, spell_out
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.timeline import Timeline
 
@@ -67,5 +67,9 @@ def test_a_headline_leaves_out_a_load_that_is_not_given() -> None:
     assert headline(parse_prescription("dip 4x5 41X1")) == "dip · 4-1-X-1"
 
 
-def test_a_tempo_is_put_in_words() -> None:
-    assert tempo_words(parse_tempo("4-1-X-0.5")) == "lower 4 s, pause 1 s, raise X, top 0.5 s"
+def test_each_cue_has_its_words() -> None:
+    timeline = Timeline.of(parse_prescription("squat 1x1 2-0-X-0"), setup_ms=3000)
+    assert [cue_words(cue) for cue in timeline.cues()] == [
+        "ready 3", "ready 2", "ready 1", "lower 2 s", "lower, second 2", "raise X 1 s",
+        "end: rack it",
+    ]  # fmt: skip

@@ -11,7 +11,7 @@ from tempo_coach.core.tempo import Allowances, Phase, Speed
 from tempo_coach.core.timeline import Cue, CueKind, Moment, Timeline, rep_times
 from tempo_coach.core.work import PhaseTimes, WorkDone
 from tempo_coach.errors import OutOfRange
-from tests.tempo_coach.core import strategies
+from tests.tempo_coach.core.strategies import prescriptions, timelines
 
 READY, PHASE, COUNT, END = CueKind.READY, CueKind.PHASE, CueKind.COUNT, CueKind.END
 LOWER, PAUSE, RAISE, TOP = Phase
@@ -28,29 +28,6 @@ def times(line: str) -> PhaseTimes:
 
 def positions(cues: list[Cue]) -> list[tuple[int, CueKind, Phase | None, int | None]]:
     return [(cue.at_ms, cue.kind, cue.span.phase if cue.span else None, cue.second) for cue in cues]
-
-
-@st.composite
-def prescriptions(draw: st.DrawFn) -> Prescription:
-    """Return a prescription whose set fits into ten minutes."""
-    tempo = draw(strategies.tempos)
-    room = 600_000 // rep_times(tempo, Allowances()).tension_ms
-    return Prescription(
-        exercise="front squat",
-        sets=1,
-        reps=draw(st.none() | st.integers(1, min(room, 100))),
-        load=None,
-        tempo=tempo,
-        rest_ms=None,
-        lead=draw(st.sampled_from((LOWER, RAISE))),
-    )
-
-
-timelines = st.builds(
-    lambda prescription, setup_ms: Timeline.of(prescription, setup_ms=setup_ms),
-    prescriptions(),
-    st.integers(3000, 60_000),
-)
 
 
 # Published time under tension.
