@@ -25,6 +25,8 @@ from sounds_gen.pcm import Pcm, to_pcm
 from sounds_gen.samples import sample_at
 from tempo_coach.core.cue_sets import set_track
 from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.settings import parse_cues
+from tempo_coach.core.spoken_cues import spoken_cues
 from tempo_coach.core.timeline import Timeline
 from tests.audio.recording import Recorder, onsets
 from tests.audio.sound_server import SoundServer
@@ -54,6 +56,7 @@ def started(
             "TEMPO_COACH_LIFTER": "Mirela Oude",
             "TERM": "xterm-256color",
             "XDG_STATE_HOME": str(log.parent),
+            "TEMPO_COACH_SOUND_CHECK": "false",
         },
         stdin=subprocess.DEVNULL if terminal is None else terminal,
         stdout=end,
@@ -169,6 +172,53 @@ def test_a_plain_set_is_heard_to_the_sample_and_each_line_comes_with_its_sound(
     lowers = [at_s for at_s, line in printed if line.startswith("rep ") and "lower" in line]
     for at_s, due_s in zip(lowers, (3.0, 8.0), strict=True):
         assert -LATE_S < at_s - (zero_s + due_s) < EARLY_S
+
+
+@pytest.mark.parametrize("cues", ["glide", "voice", "tick+glide+voice"])
+def test_every_cue_set_is_heard_to_the_sample(
+    sound_server: SoundServer, tmp_path: Path, cues: str
+) -> None:
+    log = tmp_path / "log.jsonl"
+    command = ("set", LINE, "--plain", "--yes", "--setup", "3", "--cues", cues)
+
+    with Recorder(sound_server) as recorder, started(sound_server, log, *command) as process:
+        _, err = process.communicate(timeout=30)
+
+    assert (process.returncode, err) == (0, "")
+    track = to_pcm(set_track(TIMELINE, cues=parse_cues(cues)))
+    np.testing.assert_array_equal(sounding(recorder.pcm), sounding(track))
+    if "voice" in cues:
+        zero = int(np.flatnonzero(recorder.pcm)[0] - np.flatnonzero(track)[0])
+        for at_ms, spoken in spoken_cues(TIMELINE, count="up"):
+            first = zero + sample_at(at_ms) - spoken.beat
+            word = recorder.pcm[max(first, 0) :][: spoken.clip.size].astype(np.float64)
+            likeness = np.corrcoef(word, spoken.clip[max(-first, 0) :][: word.size])[0, 1]
+            assert likeness > 0.95
+
+
+def test_a_set_that_runs_until_stopped_is_silent_within_150_ms_and_logs_what_was_done(
+    sound_server: SoundServer, tmp_path: Path
+) -> None:
+    log = tmp_path / "log.jsonl"
+    command = ("set", "chin-up 1xmax @ bw 0.4-0-0.4-0", "--plain", "--yes", "--setup", "3")
+
+    with (
+        Recorder(sound_server) as recorder,
+        started(sound_server, log, *command, "--cues", "glide+voice") as process,
+    ):
+        assert process.stdout is not None
+        for line in process.stdout:
+            if line.startswith("rep 4: lower"):
+                break
+        stopped_s = time.monotonic()
+        process.send_signal(signal.SIGINT)
+        process.communicate(timeout=10)
+        time.sleep(0.5)
+
+    last_s = recorder.moment_s(int(np.flatnonzero(recorder.pcm)[-1]))
+    assert last_s - stopped_s < 0.150
+    (fact,) = facts(log)
+    assert (fact["reps_done"], fact["reps_prescribed"]) == (3, None)
 
 
 def test_ctrl_c_is_silent_within_150_ms_and_logs_what_was_done(
