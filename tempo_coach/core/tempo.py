@@ -106,6 +106,11 @@ class Tempo:
             Phase.TOP: self.top,
         }
 
+    @property
+    def has_speed(self) -> bool:
+        """A phase has a speed in place of a length."""
+        return any(isinstance(slot, Speed) for slot in (self.lower, self.raise_))
+
     def __str__(self) -> str:
         return "-".join(
             slot.value if isinstance(slot, Speed) else seconds_text(slot)

@@ -10,7 +10,7 @@ from datetime import date, timedelta
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.tempo import Phase, Speed
-from tempo_coach.core.work import PhaseTimes
+from tempo_coach.core.work import PhaseTimes, added
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -65,16 +65,13 @@ class Totals:
     def of(cls, sets: Iterable[SetDone]) -> Totals:
         """Add up sets; the order makes no difference to the last digit."""
         sets = tuple(sets)
-        times, by_allowance = PhaseTimes(), PhaseTimes()
-        for done in sets:
-            times += done.seconds.times()
-            by_allowance += allowed_times(done)
+        allowed = (allowed_times(done) for done in sets if done.tempo.has_speed)
         loaded = [(done, done.load_kg) for done in sets if done.load_kg is not None]
         return cls(
             sets=len(sets),
             reps=sum(done.reps_done for done in sets),
-            times=times,
-            by_allowance=by_allowance,
+            times=added(done.seconds.times() for done in sets),
+            by_allowance=added(allowed),
             lowering_kg_s=math.fsum(kg * done.seconds.lower for done, kg in loaded),
             tonnage_kg=math.fsum(kg * done.reps_done for done, kg in loaded),
             sets_without_load=len(sets) - len(loaded),
@@ -173,7 +170,7 @@ def _week(key: IsoWeek, sets: Iterable[SetDone], before: Iterable[SetDone] | Non
         ),
         total=Totals.of(sets),
         lower_before_ms=(
-            None if before is None else sum(done.seconds.times().lower_ms for done in before)
+            None if before is None else sum(round(done.seconds.lower * 1000) for done in before)
         ),
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tempo_coach.core.tempo import Phase
@@ -48,6 +49,17 @@ class PhaseTimes:
         return PhaseTimes(
             self.lower_ms * reps, self.pause_ms * reps, self.raise_ms * reps, self.top_ms * reps
         )
+
+
+def added(several: Iterable[PhaseTimes]) -> PhaseTimes:
+    """Return the sum of many, without a value for each step: a log has a hundred thousand."""
+    lower_ms = pause_ms = raise_ms = top_ms = 0
+    for times in several:
+        lower_ms += times.lower_ms
+        pause_ms += times.pause_ms
+        raise_ms += times.raise_ms
+        top_ms += times.top_ms
+    return PhaseTimes(lower_ms, pause_ms, raise_ms, top_ms)
 
 
 @dataclass(frozen=True, slots=True)

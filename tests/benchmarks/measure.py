@@ -14,6 +14,7 @@ import tempfile
 import timeit
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -21,8 +22,9 @@ import numpy as np
 from tempo_coach.coach import read_logs
 from tempo_coach.core.cue_sets import set_track
 from tempo_coach.core.demo import demo_facts
-from tempo_coach.core.facts import line_of
+from tempo_coach.core.facts import SetDone, line_of
 from tempo_coach.core.prescription import EXAMPLE, parse_prescription
+from tempo_coach.core.settings import parse_cues
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.weeks import weekly
 from tempo_coach.storage.log_file import LogFile
@@ -40,7 +42,8 @@ _OUR_APP = """
 from pathlib import Path
 from tempfile import mkdtemp
 from tempo_coach.bootstrap import Wishes, app, program
-made = program(Wishes(Path(mkdtemp()) / "log.jsonl", "Mirela", 3, True))
+given = {"lifter": "Mirela", "setup_s": 3.0, "sound_check": False}
+made = program(Wishes(Path(mkdtemp()) / "log.jsonl", is_silent=True, settings=given))
 app = app(made, line="squat 1x20 2-1-2-0")
 """
 _FIRST_FRAME = """
@@ -70,9 +73,11 @@ def best_s(work: Callable[[], object], *, repeat: int = 5) -> float:
 def of_the_track() -> None:
     timeline = Timeline.of(parse_prescription("squat 1x60 6-1-2-1"))
     samples = len(set_track(timeline))
-    ours = best_s(lambda: set_track(timeline))
     plain = best_s(lambda: np.full(samples, 0.5, dtype=np.float32))
-    say("render a set of 10 minutes", ours, "write as many samples", plain)
+    for cues in ("tick", "glide", "voice", "glide+voice", "tick+glide+voice"):
+        chosen = parse_cues(cues)
+        ours = best_s(partial(set_track, timeline, cues=chosen))
+        say(f"render a set of 10 minutes, {cues}", ours, "write as many samples", plain)
 
 
 def of_the_line() -> None:
@@ -90,12 +95,10 @@ def of_the_log(folder: Path) -> None:
             fact = facts[number % len(facts)]
             again = number // len(facts)
             shift = timedelta(weeks=again)
-            changed = {"id": f"{fact.id}-{again}"}
-            if fact.kind == "set_done":
-                changed |= {
-                    "started_at": fact.started_at - shift,
-                    "ended_at": fact.ended_at - shift,
-                }
+            changed: dict[str, object] = {"id": f"{fact.id}-{again}"}
+            if isinstance(fact, SetDone):
+                started, ended = fact.started_at - shift, fact.ended_at - shift
+                changed |= {"started_at": started, "ended_at": ended}
             file.write(line_of(fact.model_copy(update=changed)))
     ours = best_s(lambda: weekly(read_logs([LogFile(path)]).history.sets), repeat=3)
     lines = path.read_bytes().splitlines()
@@ -107,7 +110,7 @@ def of_the_app() -> None:
     ours = best_s(lambda: run(_OUR_APP + _FIRST_FRAME))
     plain = best_s(lambda: run(_EMPTY_APP + _FIRST_FRAME))
     say("start to first frame", ours, "an empty Textual app", plain)
-    keys = 'await pilot.press("enter"); await pilot.press("pagedown")'
+    keys = 'await pilot.press("enter", "enter"); await pilot.pause(2); await pilot.press("pagedown")'
     pacing = float(run(_OUR_APP + _WATCHED.format(keys=keys)))
     idle = float(run(_EMPTY_APP + _WATCHED.format(keys="pass")))
     print(f"CPU while pacing: {pacing:.1%} of a core; an empty Textual app: {idle:.1%}")

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from tempo_coach.core.tempo import Phase
-from tempo_coach.core.work import PhaseTimes
+from tempo_coach.core.work import PhaseTimes, added
 
 REP = PhaseTimes(lower_ms=4000, pause_ms=1000, raise_ms=500, top_ms=250)
 
@@ -22,3 +22,9 @@ def test_times_add_phase_by_phase() -> None:
 def test_a_rep_several_times_is_each_phase_as_often() -> None:
     assert REP.times(3) == PhaseTimes(12_000, 3000, 1500, 750)
     assert REP.times(0) == PhaseTimes()
+
+
+def test_many_times_add_up_as_two_do() -> None:
+    several = [PhaseTimes(1, 2, 3, 4), PhaseTimes(10, 20, 30, 40), PhaseTimes(100, 0, 0, 7)]
+    assert added(several) == PhaseTimes(111, 22, 33, 51)
+    assert added([]) == PhaseTimes()
