@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from functools import partial
 from typing import ClassVar
 
@@ -10,9 +10,11 @@ from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.errors import TempoCoachError
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.cautions_screen import LONG_CHAPTERS, SHORT_CHAPTERS, CautionsScreen
+from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.name_screen import NameScreen
@@ -104,7 +106,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def on_prescription_field_given(self, event: PrescriptionField.Given) -> None:
         """Go to the rack."""
         if self._lifter is not None:
-            screen = SetScreen(self._underway, event.prescription, self._lifter)
+            screen = SetScreen(self._underway, NextSet(event.prescription), self._lifter)
             self.push_screen(screen, self._come_back)
 
     def action_cautions(self) -> None:
@@ -124,8 +126,8 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         if isinstance(self.screen, Frame):
             self.screen.tell("Ctrl+Q quits.")
 
-    def _come_back(self, sentences: Iterable[str] | None) -> None:
-        self._board.tell(*(sentences or ()))
+    def _come_back(self, departure: Departure | None) -> None:
+        self._board.tell(*(departure.said if departure else ()))
 
     def _take_lifter(self, lifter: str | None) -> None:
         if lifter is not None:

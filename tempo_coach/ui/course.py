@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import Prescription
 
 
@@ -21,6 +22,8 @@ class Course:
     """All that count, in order, repeated ones too."""
     repeats: bool = False
     """The set just done is to be done once more."""
+    then: NextSet | None = None
+    """What comes after the last set, of other work; None where that is nothing."""
 
     @property
     def next_number(self) -> int:
@@ -29,8 +32,18 @@ class Course:
 
     @property
     def is_finished(self) -> bool:
-        """No set comes next."""
+        """No set of the prescription comes next."""
         return self.next_number > self.prescription.sets
+
+    @property
+    def is_at_end(self) -> bool:
+        """Nothing comes after the set at hand."""
+        return self.number >= self.prescription.sets and self.then is None
+
+    @property
+    def next_set(self) -> NextSet | None:
+        """What comes next, of this work or of other; None where that is nothing."""
+        return self.then if self.is_finished else NextSet(self.prescription, self.next_number)
 
     def started(self) -> Course:
         """Go on to the next set."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.tempo import Speed, Tempo, seconds_text
-from tempo_coach.core.work import PhaseTimes
+from tempo_coach.core.work import PhaseTimes, added
 from tempo_coach.errors import SoundUnavailable, TempoCoachError
 from tempo_coach.ui.course import Course
 
@@ -47,21 +48,23 @@ def struck_sentence(fault: TempoCoachError | None) -> str:
 
 
 def total_sentence(course: Course) -> str:
-    """Say what all sets come to."""
+    """Say what all sets come to, those done since the screen was opened."""
     sets = course.prescription.sets
     reps = sum(done.reps_done for done in course.done)
-    times = sum((done.seconds.times() for done in course.done), PhaseTimes())
+    times = added(done.seconds.times() for done in course.done)
     all_sets = f"All {sets} sets done" if sets > 1 else "The set is done"
+    if (count := len(course.done)) < sets:
+        all_sets += f", {count} of them now"
     return f"{all_sets}: {_reps_words(reps)}, {_times_words(times, course.prescription.tempo)}."
 
 
-def next_words(course: Course, *, rest_is_over: bool) -> str:
+def next_words(ahead: NextSet, *, rest_is_over: bool) -> str:
     """Name the set that comes next, behind where the rest stands."""
-    prescription = course.prescription
+    prescription = ahead.prescription
     load = "" if prescription.load is None else f" {prescription.load}"
     return (
         f"{'Rest is over' if rest_is_over else 'Rest'} · next: "
-        f"set {course.next_number} of {prescription.sets}, "
+        f"set {ahead.number} of {prescription.sets}, "
         f"{legible(prescription.exercise)}{load} {prescription.tempo}"
     )
 

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from textual.binding import Binding, BindingType
 
+from tempo_coach.ui.course import Course
+from tempo_coach.ui.stage import Stage
+
 # With priority, because scrolling containers take Page Down and Page Up for themselves, and those
 # are what clickers send. A space goes first to a field that has a use for it.
 SET_KEYS: list[BindingType] = [
@@ -28,19 +31,19 @@ SET_KEYS: list[BindingType] = [
     Binding(
         "space,pagedown",
         "finish",
-        "Board",
+        "Back",
         key_display="Space/PgDn",
         priority=True,
         id="set.finish",
-        tooltip="All sets are done: back to the board",
+        tooltip="All sets are done: back to where they were written",
     ),
     Binding(
         "enter",
         "finish",
-        "Board",
+        "Back",
         show=False,
         id="set.finish_by_enter",
-        tooltip="All sets are done and the fields are left: back to the board",
+        tooltip="All sets are done and the fields are left: back to where they were written",
     ),
     Binding(
         "pageup",
@@ -73,9 +76,11 @@ SET_KEYS: list[BindingType] = [
         "Leave",
         key_display="Esc",
         id="set.leave",
-        tooltip="Back to the board; a set that is running is stopped and logged first",
+        tooltip="Back to where the sets were written; one that runs is stopped and logged first",
     ),
 ]
+
+STAGE_ACTIONS = frozenset({"start", "stop", "finish", "repeat", "strike"})
 
 _DEAF_MS = 1_000
 _REPEAT_MS = 300
@@ -102,3 +107,16 @@ class Presses:
         self._pressed_ms = now_ms
         is_early = self._begun_ms is not None and now_ms - self._begun_ms < _DEAF_MS
         return not (follows or is_early)
+
+
+def has_use(action: str, stage: Stage, course: Course) -> bool:
+    """Tell whether one of `STAGE_ACTIONS` has a use at a stage."""
+    if action == "stop":
+        return stage is Stage.PACING
+    if action == "start" and stage is Stage.WAITING:
+        return True
+    if stage is not Stage.SAVED:
+        return False
+    if action in ("repeat", "strike"):
+        return course.last is not None
+    return (course.next_set is None) == (action == "finish")

@@ -8,11 +8,12 @@ from typing import ClassVar
 from textual.binding import BindingType
 from textual.widget import Widget
 
-from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.reading import spell_out
-from tempo_coach.core.running_set import RunningRest, RunningSet
+from tempo_coach.core.running_set import RunningSet
 from tempo_coach.errors import LogUnwritable
 from tempo_coach.ui.course import Course
+from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.errands import (
     Correction,
     Errands,
@@ -23,6 +24,7 @@ from tempo_coach.ui.errands import (
     SetStruck,
 )
 from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.rest_watch import RestWatch
 from tempo_coach.ui.sentences import (
     corrected_sentence,
     fault_sentence,
@@ -30,9 +32,9 @@ from tempo_coach.ui.sentences import (
     struck_sentence,
     total_sentence,
 )
-from tempo_coach.ui.set_keys import SET_KEYS, Presses
+from tempo_coach.ui.set_keys import SET_KEYS, STAGE_ACTIONS, Presses, has_use
 from tempo_coach.ui.set_view import SetView
-from tempo_coach.ui.sign import pacing_sign, rest_sign, since_sign
+from tempo_coach.ui.sign import pacing_sign
 from tempo_coach.ui.sound_watch import SoundWatch
 from tempo_coach.ui.stage import Stage
 from tempo_coach.ui.underway import Underway
@@ -41,39 +43,51 @@ from tempo_coach.ui.underway import Underway
 _TICKS_A_SECOND = 20
 
 
-class SetScreen(Frame[tuple[str, ...]]):
-    """Does the sets of one prescription; goes away with what is still to be said.
+class SetScreen(Frame[Departure]):
+    """Does the sets of one prescription; goes away with a `Departure`.
 
     Parameters
     ----------
     underway
         What starts, ends and saves.
-    prescription
-        The work.
+    first
+        The work, and its set to begin with.
     lifter
         Who does it.
+    then
+        What comes after the last set; None where that is nothing.
+    starts_at_once
+        The first set needs no key.
     """
 
     AUTO_FOCUS = ""
     BINDINGS: ClassVar[list[BindingType]] = SET_KEYS
 
-    def __init__(self, underway: Underway, prescription: Prescription, lifter: str) -> None:
+    def __init__(
+        self,
+        underway: Underway,
+        first: NextSet,
+        lifter: str,
+        *,
+        then: NextSet | None = None,
+        starts_at_once: bool = False,
+    ) -> None:
         super().__init__()
         self._underway = underway
         self._errands = Errands(self, underway)
         self._clock = underway.coach.clock
         self._lifter = lifter
-        self._course = Course(prescription)
-        self._timeline = underway.coach.timeline(prescription)
+        self._course = Course(first.prescription, first.number, then=then)
+        self._timeline = underway.coach.timeline(first.prescription)
+        self._starts_at_once = starts_at_once
         self._view = SetView(self._course, self._timeline)
         self._stage = Stage.WAITING
         self._presses = Presses()
         self._running_set: RunningSet | None = None
-        self._rest: RunningRest | None = None
-        self._ended_ms = 0
+        self._rest = RestWatch()
         self._sound = SoundWatch(underway.coach)
         self._asks_strike = False
-        self._leaves = False
+        self._leaves = self._goes_on = False
 
     @property
     def stage(self) -> Stage:
@@ -86,17 +100,22 @@ class SetScreen(Frame[tuple[str, ...]]):
 
     def on_mount(self) -> None:
         """Show the first set, and follow the clock from now on."""
+        self._presses.begin(self._clock.now_ms())
         self._enter(Stage.WAITING)
         # The first sentence says what the heading says.
         self._view.say(*spell_out(self._course.prescription, self._timeline)[1:])
         self.set_interval(1 / _TICKS_A_SECOND, self.follow_clock)
+        if self._starts_at_once:
+            self._start()
 
     def on_unmount(self) -> None:
         """Lose nothing, whatever made the screen go."""
         correction = None if self._leaves else self._correction()
         if correction is not None:
             self._underway.correct(*correction)
-        self._underway.close()
+        # What runs by now is the next screen's.
+        if not self._goes_on:
+            self._underway.close()
 
     def follow_clock(self) -> None:
         """Show where the set or the rest is now."""
@@ -107,26 +126,19 @@ class SetScreen(Frame[tuple[str, ...]]):
                 self._end()
             else:
                 self._view.big.show(sign)
-                self._tell_if_any(self._sound.check(self._running_set, now_ms))
+                self._tell_of_sound(self._sound.check(self._running_set, now_ms))
         elif self._stage is Stage.SAVED:
-            self._show_rest(now_ms)
+            asks = self._asks_strike
+            self._view.show_rest(self._rest, now_ms, self._course, asks_strike=asks)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Allow what the stage has a use for."""
-        is_saved = self._stage is Stage.SAVED
-        match action:
-            case "start":
-                return self._stage is Stage.WAITING or (is_saved and not self._course.is_finished)
-            case "stop":
-                return self._stage is Stage.PACING
-            case "finish":
-                return is_saved and self._course.is_finished
-            case "repeat" | "strike":
-                return is_saved and self._course.last is not None
+        if action in STAGE_ACTIONS:
+            return has_use(action, self._stage, self._course)
         return super().check_action(action, parameters)
 
     def action_start(self) -> None:
-        """Start the next set."""
+        """Start the next set, or leave for the other work that it is of."""
         if self._presses.is_meant(self._clock.now_ms()):
             self._after_typing(self._start)
 
@@ -136,7 +148,7 @@ class SetScreen(Frame[tuple[str, ...]]):
             self._end()
 
     def action_finish(self) -> None:
-        """Go back to the board."""
+        """Go back."""
         if self._presses.is_meant(self._clock.now_ms()):
             self._after_typing(self._leave)
 
@@ -173,7 +185,7 @@ class SetScreen(Frame[tuple[str, ...]]):
     def on_set_started(self, event: SetStarted) -> None:
         """Pace the set."""
         self._running_set = event.running
-        self._tell_if_any(self._sound.start(event.fault, self._clock.now_ms()))
+        self._tell_of_sound(self._sound.start(event.fault, self._clock.now_ms()))
         self._enter(Stage.PACING)
         if self._leaves:
             self._end()
@@ -182,7 +194,7 @@ class SetScreen(Frame[tuple[str, ...]]):
         """Say what was saved, and ask what may be corrected."""
         sentence = saved_sentence(event.done, event.fault)
         if self._leaves:
-            self.dismiss((sentence,))
+            self._depart(sentence)
             return
         self._course = self._course.ended(event.done)
         self._enter(Stage.WAITING if event.done is None else Stage.SAVED)
@@ -193,14 +205,14 @@ class SetScreen(Frame[tuple[str, ...]]):
 
     def on_rest_started(self, event: RestStarted) -> None:
         """Count this rest."""
-        self._rest = event.rest
+        self._rest.take(event.rest)
 
     def on_set_corrected(self, event: SetCorrected) -> None:
         """Say what the set is now."""
         self._course = self._course.corrected(event.done)
         sentence = corrected_sentence(event.done, event.fault)
         if self._leaves:
-            self.dismiss((sentence,))
+            self._depart(sentence)
         else:
             self._answer(sentence, event.fault)
 
@@ -225,6 +237,10 @@ class SetScreen(Frame[tuple[str, ...]]):
         self.refresh_bindings()
 
     def _start(self) -> None:
+        if self._course.is_finished:
+            self._goes_on = True
+            self._leave()
+            return
         correction = self._correction()
         self.tell(*self._unread())
         self.set_focus(None)
@@ -233,21 +249,21 @@ class SetScreen(Frame[tuple[str, ...]]):
         self._errands.start(self._course.prescription, lifter=self._lifter, correction=correction)
 
     def _end(self) -> None:
-        now_ms = self._clock.now_ms()
-        self._ended_ms = now_ms
         rest_ms = self._course.prescription.rest_ms
-        self._rest = None if rest_ms is None else RunningRest(now_ms, rest_ms)
+        self._rest.begin(self._clock.now_ms(), rest_ms)
         self._enter(Stage.ENDING)
-        is_last = self._course.number >= self._course.prescription.sets
-        self._errands.end(None if is_last or self._leaves else rest_ms)
+        self._errands.end(None if self._course.is_at_end or self._leaves else rest_ms)
 
     def _leave(self) -> None:
         correction = self._correction()
         self._leaves = True
         if correction is None:
-            self.dismiss(self._unread())
+            self._depart(*self._unread())
         else:
             self._errands.correct(correction)
+
+    def _depart(self, *sentences: str) -> None:
+        self.dismiss(Departure(sentences, self._goes_on))
 
     def _answer(self, sentence: str, fault: LogUnwritable | None) -> None:
         if self._stage is Stage.SAVED:
@@ -270,20 +286,10 @@ class SetScreen(Frame[tuple[str, ...]]):
         last = self._course.last
         if last is None or self._stage is not Stage.SAVED:
             return ()
-        return tuple(
-            f"Not changed. {fault_sentence(fault)}" for fault in self._view.report.changes(last)[1]
-        )
+        _, faults = self._view.report.changes(last)
+        return tuple(f"Not changed. {fault_sentence(fault)}" for fault in faults)
 
-    def _show_rest(self, now_ms: int) -> None:
-        rest = self._rest
-        self._view.show_rest(
-            since_sign(self._ended_ms, now_ms) if rest is None else rest_sign(rest, now_ms),
-            self._course,
-            is_over=rest is not None and rest.left_ms(now_ms) == 0,
-            asks_strike=self._asks_strike,
-        )
-
-    def _tell_if_any(self, sentence: str | None) -> None:
+    def _tell_of_sound(self, sentence: str | None) -> None:
         if sentence is not None:
             self.tell(sentence)
 

@@ -11,9 +11,10 @@ from tempo_coach.core.reading import headline
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.course import Course
+from tempo_coach.ui.rest_watch import RestWatch
 from tempo_coach.ui.sentences import count_words, next_words, start_words
 from tempo_coach.ui.set_report import SetReport
-from tempo_coach.ui.sign import DONE_SIGN, Sign, ready_sign
+from tempo_coach.ui.sign import DONE_SIGN, ready_sign
 from tempo_coach.ui.stage import Stage
 
 STRIKE_QUESTION = "F4 again strikes this set, Escape keeps it."
@@ -64,15 +65,16 @@ class SetView(Widget):
         """Say something instead of what was said before."""
         self._said.update("\n".join(sentences))
 
-    def show_rest(self, sign: Sign, course: Course, *, is_over: bool, asks_strike: bool) -> None:
+    def show_rest(self, rest: RestWatch, now_ms: int, course: Course, *, asks_strike: bool) -> None:
         """Show where the rest is, and what comes next; once all is done, that it is."""
-        self.big.show(DONE_SIGN if course.is_finished else sign)
+        ahead = course.next_set
+        self.big.show(DONE_SIGN if ahead is None else rest.sign(now_ms))
         if asks_strike:
             self._announce(STRIKE_QUESTION)
-        elif course.is_finished:
-            self._announce("Space, Page Down or Escape: back to the board.")
+        elif ahead is None:
+            self._announce("Space, Page Down or Escape goes back.")
         else:
-            self._announce(next_words(course, rest_is_over=is_over))
+            self._announce(next_words(ahead, rest_is_over=rest.is_over(now_ms)))
 
     def _announce(self, text: str) -> None:
         # Each update lays the screen out anew, and this is called many times a second.

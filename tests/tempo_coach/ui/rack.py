@@ -82,6 +82,7 @@ class Rack:
     async def at_the_rack(self, *, columns: int = 80, rows: int = 24) -> AsyncIterator[Rack]:
         async with self.running(columns=columns, rows=rows):
             await self.press("enter")
+            self.clock.advance(A_MOMENT_MS)
             yield self
 
     async def settle(self) -> None:

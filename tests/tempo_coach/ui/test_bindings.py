@@ -60,7 +60,7 @@ async def test_the_keys_fit_into_80_columns_at_every_stage() -> None:
         list(chain(["Enter", "To", "the", "rack", "F1", "Cautions", "F2", "Lifter"], QUIT)),
         list(chain(["Space/PgDn", "Start", "Esc", "Leave"], QUIT)),
         list(chain(["Space/PgDn", "Start", *SAVED_KEYS], QUIT)),
-        list(chain(["Space/PgDn", "Board", *SAVED_KEYS], QUIT)),
+        list(chain(["Space/PgDn", "Back", *SAVED_KEYS], QUIT)),
     ]
 
 

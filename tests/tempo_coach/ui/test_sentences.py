@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.errors import OutOfRange
@@ -73,6 +74,13 @@ def test_all_sets_are_summed_up() -> None:
     assert total_sentence(course) == "All 2 sets done: 10 reps, lowering 40 s, tension 70 s."
 
 
+def test_sets_done_before_are_not_summed_up_again() -> None:
+    course = Course(parse_prescription("front squat 3x5 @ 80 kg 4-1-1-1"), number=3)
+    course = course.started().ended(EXACT)
+
+    assert total_sentence(course).startswith("All 3 sets done, 1 of them now: 5 reps, ")
+
+
 def test_one_set_is_summed_up_as_one() -> None:
     course = Course(parse_prescription("front squat 1x5 4-1-1-1")).started().ended(EXACT)
 
@@ -80,13 +88,13 @@ def test_one_set_is_summed_up_as_one() -> None:
 
 
 def test_the_next_set_is_named_behind_the_rest() -> None:
-    course = Course(parse_prescription("front squat 4x5 @ 80 kg 4-1-X-1")).started().ended(EXACT)
+    ahead = NextSet(parse_prescription("front squat 4x5 @ 80 kg 4-1-X-1"), 2)
 
     assert (
-        next_words(course, rest_is_over=False)
+        next_words(ahead, rest_is_over=False)
         == "Rest · next: set 2 of 4, front squat 80 kg 4-1-X-1"
     )
-    assert next_words(course, rest_is_over=True).startswith("Rest is over · next: set 2 of 4")
+    assert next_words(ahead, rest_is_over=True).startswith("Rest is over · next: set 2 of 4")
 
 
 def test_what_starts_a_set_is_said_with_the_time_until_rep_1() -> None:
