@@ -49,15 +49,15 @@ class BigDisplay(Widget):
 
     def render_line(self, y: int) -> Strip:
         """Return one row."""
-        width = self.size.width
-        if y >= len(self._picture):
-            return Strip.blank(width, self.rich_style)
-        segments = [Segment(text, self._style(ink)) for text, ink in self._picture[y]]
-        return Strip(segments).adjust_cell_length(width, self.rich_style)
+        # Asked once a row: Textual works it out anew from all ancestors each time.
+        blank = self.rich_style
+        row = self._picture[y] if y < len(self._picture) else ()
+        segments = [Segment(text, self._style(ink) or blank) for text, ink in row]
+        return Strip(segments).adjust_cell_length(self.size.width, blank)
 
-    def _style(self, ink: Ink) -> Style:
+    def _style(self, ink: Ink) -> Style | None:
         if ink is Ink.NONE:
-            return self.rich_style
+            return None
         return self.get_component_rich_style(f"big-display--{ink.name.lower()}")
 
     def _redraw(self) -> None:

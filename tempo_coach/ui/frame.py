@@ -8,9 +8,10 @@ from textual.app import ComposeResult
 from textual.events import Resize
 from textual.screen import Screen, ScreenResultType
 from textual.widget import Widget
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from tempo_coach.core.legible import legible
+from tempo_coach.ui.key_line import KeyLine
 
 LEAST_COLUMNS = 40
 LEAST_ROWS = 12
@@ -51,7 +52,7 @@ class Frame(Screen[ScreenResultType]):
         """Put the content above notice and keys."""
         yield from self.content()
         yield Notice()
-        yield Footer(show_command_palette=False)
+        yield KeyLine()
         yield TooSmall()
 
     def on_resize(self, event: Resize) -> None:

@@ -32,9 +32,5 @@ THEME = Theme(
         "top": "#2FCB9C",
         "quiet": "#9AA3AB",
         "rack": "#5A646D",
-        "footer-background": _NIGHT,
-        "footer-item-background": _NIGHT,
-        "footer-key-foreground": _PAPER,
-        "footer-description-foreground": "#9AA3AB",
     },
 )

@@ -183,5 +183,6 @@ async def test_the_least_window_still_holds_the_set_and_its_keys() -> None:
         lines = rack.lines()
 
     assert lines[0].startswith(" front squat")
-    assert lines[-1].startswith(" Space/PgDn Stop")
+    assert lines[-2].startswith(" Space/PgDn Stop")
+    assert lines[-1] == " Ctrl+Q Quit"
     assert any("REP" in line for line in lines)

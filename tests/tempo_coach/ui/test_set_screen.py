@@ -138,7 +138,7 @@ async def test_a_key_held_down_starts_one_set_and_does_not_stop_it() -> None:
         await rack.press("space")
         await rack.wait(500)
         for _ in range(20):
-            await rack.pilot.press("space")
+            await rack.send("space")
             rack.clock.advance(33)
         await rack.settle()
 
@@ -150,9 +150,9 @@ async def test_keys_do_no_harm_while_the_device_is_slow() -> None:
     rack = Rack()
     rack.player.is_free.clear()
     async with rack.at_the_rack():
-        await rack.pilot.press("space")
+        await rack.send("space")
         rack.clock.advance(2_000)
-        await rack.pilot.press("space", "pagedown", "f3", "f4", "enter")
+        await rack.send("space", "pagedown", "f3", "f4", "enter")
         stage_while_slow = rack.set_screen.stage
         rack.player.is_free.set()
         await rack.settle()
@@ -166,7 +166,7 @@ async def test_escape_while_the_device_is_slow_leaves_and_logs_nothing() -> None
     rack = Rack()
     rack.player.is_free.clear()
     async with rack.at_the_rack():
-        await rack.pilot.press("space", "escape")
+        await rack.send("space", "escape")
         rack.player.is_free.set()
         await rack.settle()
         await rack.settle()
@@ -629,7 +629,7 @@ async def test_an_app_that_breaks_in_mid_set_logs_it() -> None:
             await start(rack)
             await rack.wait(SETUP_MS + 2 * REP_MS)
             rack.set_screen.call_later(divmod, 1, 0)
-            await rack.pilot.pause()
+            await rack.handle_messages()
 
     with pytest.raises(ZeroDivisionError):
         await break_in_mid_set()

@@ -1,0 +1,34 @@
+from __future__ import annotations
+
+from tempo_coach.ui.cautions_screen import CautionsScreen
+from tempo_coach.ui.key_line import KeyLine
+from tests.tempo_coach.ui.rack import Rack
+
+
+async def test_a_click_on_a_key_presses_it() -> None:
+    async with Rack().running() as rack:
+        column = rack.lines()[-1].index("F1")
+        await rack.pilot.click(KeyLine, offset=(column, rack.get(KeyLine).size.height - 1))
+        await rack.settle()
+
+        assert isinstance(rack.screen, CautionsScreen)
+
+
+async def test_the_pointer_is_told_what_a_key_does() -> None:
+    async with Rack().running() as rack:
+        line = rack.get(KeyLine)
+        await rack.pilot.hover(KeyLine, offset=(1, 0))
+        over_a_key = line.tooltip
+        await rack.pilot.hover(KeyLine, offset=(79, line.size.height - 1))
+        beside = line.tooltip
+
+    assert over_a_key == "Go on to the first set, once the line can be read"
+    assert beside is None
+
+
+async def test_keys_that_one_line_does_not_hold_are_shown_in_two() -> None:
+    async with Rack().running(columns=40) as rack:
+        shown = " ".join(line.strip() for line in rack.lines()[-rack.get(KeyLine).size.height :])
+
+    for words in ("To the rack", "F1 Cautions", "F2 Lifter", "Ctrl+Q Quit"):
+        assert words in shown
