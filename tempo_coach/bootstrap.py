@@ -2,39 +2,48 @@
 
 from __future__ import annotations
 
+import os
 import secrets
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from tempo_coach.clock import SystemClock
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import line_of
+from tempo_coach.core.plan import Plan
 from tempo_coach.core.ports import Clock, Log, Player
-from tempo_coach.core.settings import Settings
+from tempo_coach.core.settings import Effective, Layer, Settings, settle
+from tempo_coach.errors import SettingsProblem, TempoCoachError
 from tempo_coach.storage import places
 from tempo_coach.storage.log_file import LogFile
 from tempo_coach.storage.plan_file import PlanFile
 from tempo_coach.storage.plan_table import TableFile
-from tempo_coach.storage.remembered import Memory, Remembered
+from tempo_coach.storage.remembered import Memory
 from tempo_coach.storage.settings_file import SettingsFile
 
 if TYPE_CHECKING:
     from tempo_coach.ui.app import TempoCoachApp
 
 
+_VARIABLES = "TEMPO_COACH_"
+"""What the environment variable of a setting begins with."""
+_COMMAND_LINE = "the command line"
+
+
 @dataclass(frozen=True, slots=True)
 class Wishes:
-    """What the command line asks for; None leaves it to the settings."""
+    """What the command line asks for."""
 
     log_path: Path | None = None
-    lifter: str | None = None
-    setup_s: float | None = None
+    """None is the user's own log."""
     is_silent: bool = False
+    settings: Mapping[str, Any] = field(default_factory=dict)
+    """Settings that the command line gives, over all others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +53,14 @@ class Program:
     coach: Coach
     lifter: str | None
     """None where it must be asked for."""
+    effective: Effective
     notices: tuple[str, ...]
     """What to say at the start."""
-    keep_lifter: Callable[[str], None]
-    """Keeps the lifter's name; raises `SettingsProblem` where the settings can't be changed."""
+    keep_setting: Callable[[str, str | float | bool], None]
+    """Keeps one setting; raises `SettingsProblem` where the file can't be changed."""
     memory: Memory
+    line: str = ""
+    """What stands on the board where nothing else is given."""
 
 
 def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
@@ -69,52 +81,120 @@ def table_file(path: Path) -> TableFile:
 def program(wishes: Wishes) -> Program:
     """Put the program together as the command line and the settings ask."""
     file = SettingsFile(places.settings_path())
-    settings, problems = file.read()
-    if wishes.setup_s is not None:
-        settings = settings.model_copy(update={"setup_s": wishes.setup_s})
+    effective, problem = _effective(file, wishes.settings)
     return Program(
-        coach=_coach(wishes.log_path, player(is_silent=wishes.is_silent), settings),
-        lifter=wishes.lifter or settings.lifter,
-        notices=tuple(str(problem) for problem in problems),
-        keep_lifter=partial(file.keep, "lifter"),
+        coach=_coach(wishes.log_path, player(is_silent=wishes.is_silent), effective.settings),
+        lifter=effective.settings.lifter,
+        effective=effective,
+        notices=(*map(str, filter(None, [problem])), *map(str, effective.bad)),
+        keep_setting=file.keep,
         memory=Memory(places.memory_path()),
     )
+
+
+def _effective(
+    file: SettingsFile, given: Mapping[str, Any]
+) -> tuple[Effective, SettingsProblem | None]:
+    """Settle the settings: the command line over the environment over the file."""
+    written, problem = file.read()
+    variables = {
+        key: value
+        for key in Settings.model_fields
+        if (value := os.environ.get(f"{_VARIABLES}{key.upper()}"))
+    }
+    layers = (
+        Layer(file.name, written),
+        Layer("the environment", variables, are_texts=True),
+        Layer(_COMMAND_LINE, given),
+    )
+    return settle(layers), problem
 
 
 @contextmanager
 def demo_program(*, is_silent: bool) -> Iterator[Program]:
     """Yield the program on an invented log in a temporary folder."""
     from tempo_coach.core import demo
+    from tempo_coach.core.demo_plan import demo_plan
 
-    settings, _ = SettingsFile(places.settings_path()).read()
+    effective, _ = _effective(SettingsFile(places.settings_path()), {})
     with tempfile.TemporaryDirectory(prefix="tempo-coach-demo-") as folder:
+        now = SystemClock().wall()
         path = Path(folder) / "log.jsonl"
-        path.write_bytes(b"".join(map(line_of, demo.demo_facts(SystemClock().wall()))))
+        path.write_bytes(b"".join(map(line_of, demo.demo_facts(now))))
+        plan = Path(folder) / "plan.toml"
+        plan.write_text(demo_plan(now.date()), encoding="utf-8")
+        memory = Memory(Path(folder) / "remembered.json")
+        memory.keep(plan=str(plan))
         yield Program(
-            coach=_coach(path, player(is_silent=is_silent), settings),
+            coach=_coach(path, player(is_silent=is_silent), effective.settings),
             lifter=demo.LIFTER,
+            effective=effective,
             notices=("This is the demo: invented people, and a log that is gone afterwards.",),
-            keep_lifter=lambda _: None,
-            memory=Memory(Path(folder) / "remembered.json"),
+            keep_setting=lambda *_: None,
+            memory=memory,
+            line=demo.LINE,
         )
 
 
-def app(made: Program, *, line: str = "") -> TempoCoachApp:
-    """Return the app, with a line on the board."""
-    from tempo_coach.ui.app import TempoCoachApp
-    from tempo_coach.ui.desk import Desk
+def app(made: Program, *, line: str = "", plan_path: Path | None = None) -> TempoCoachApp:
+    """Return the app.
 
+    Parameters
+    ----------
+    made
+        The program.
+    line
+        What stands on the board, which is then shown first.
+    plan_path
+        The plan to open; None is the one that was opened last, if any was.
+
+    Raises
+    ------
+    FileUnreadable
+        The plan at `plan_path` can't be read.
+    PlanRefused
+        It has faults that leave open what is meant.
+    OutOfRange
+        It has no lifter of the name that the command line gives.
+    """
+    from tempo_coach.ui.app import TempoCoachApp
+    from tempo_coach.ui.desk import Desk, OpenPlan
+
+    opened, problems = _opened(made, plan_path)
     return TempoCoachApp(
         Desk(
             coach=made.coach,
             lifter=made.lifter,
-            line=line,
-            notices=made.notices,
+            line=line or made.line,
+            plan=None if opened is None else OpenPlan(*opened, is_first=not line),
+            notices=(*made.notices, *problems),
             show_cautions=not made.memory.recall().cautions_shown,
-            keep_lifter=made.keep_lifter,
-            keep_cautions_shown=partial(made.memory.keep, Remembered(cautions_shown=True)),
+            keep_lifter=partial(made.keep_setting, "lifter"),
+            keep_cautions_shown=partial(made.memory.keep, cautions_shown=True),
         )
     )
+
+
+def _opened(
+    made: Program, path: Path | None
+) -> tuple[tuple[PlanFile, Plan] | None, tuple[str, ...]]:
+    """Open a plan, and without a path the last one, whose faults are only to be told."""
+    today = made.coach.clock.wall().date()
+    if path is not None:
+        file = PlanFile(path)
+        plan = file.read(today=today).usable(file.name)
+        if made.lifter and made.effective.sources.get("lifter") == _COMMAND_LINE:
+            plan.lifter(made.lifter)
+        made.memory.keep(plan=str(path.absolute()))
+        return (file, plan), ()
+    last = made.memory.recall().plan
+    if last is None:
+        return None, ()
+    file = PlanFile(Path(last))
+    try:
+        return (file, file.read(today=today).usable(file.name)), ()
+    except TempoCoachError as fault:
+        return None, (f"The plan of last time can't be opened: {fault}.",)
 
 
 def player(*, is_silent: bool) -> Player:

@@ -16,6 +16,7 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.log_commands import log_command
+from tempo_coach.cli.open_command import CommandOrPlan
 from tempo_coach.cli.options import (
     count_option,
     cues_option,
@@ -41,7 +42,7 @@ from tempo_coach.core.legible import legible
 from tempo_coach.errors import TempoCoachError
 
 
-@click.group("tempo-coach", invoke_without_command=True)
+@click.group("tempo-coach", cls=CommandOrPlan, invoke_without_command=True)
 @click.version_option(version("tempo-coach"), message="%(prog)s %(version)s")
 @log_option
 @lifter_option
@@ -55,10 +56,12 @@ def command(
 ) -> int | None:
     """Pace strength sets aloud by a four-phase tempo, and count the lowering seconds.
 
-    Without a command the app opens: type what is on the board, and go.
+    Without a command the app opens: type what is on the board, and go. With a plan's file, and
+    then without one too, it opens on today's work.
 
     \b
     tempo-coach
+    tempo-coach winter.toml
     tempo-coach set "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
     """
     if ctx.invoked_subcommand is not None:

@@ -26,7 +26,6 @@ from tempo_coach.cli.plain_set import PlainSets
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import SLOW_REP, ring_out_ms, sound_track, sounds
-from tempo_coach.core.demo import LINE
 from tempo_coach.core.facts import line_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.prescription import Prescription, parse_prescription
@@ -90,8 +89,8 @@ def set_command(
     return _code(code, is_safe=is_safe)
 
 
-def run_app(wishes: Wishes, *, line: str = "") -> int:
-    """Run the app in the terminal.
+def run_app(wishes: Wishes, *, line: str = "", plan_path: Path | None = None) -> int:
+    """Run the app in the terminal, with a line on the board or a plan.
 
     Raises
     ------
@@ -99,7 +98,7 @@ def run_app(wishes: Wishes, *, line: str = "") -> int:
         There is no terminal.
     """
     _need_terminal("the app")
-    return _run(bootstrap.program(wishes), line=line)
+    return _run(bootstrap.program(wishes), line=line, plan_path=plan_path)
 
 
 def _need_terminal(what: str) -> None:
@@ -109,8 +108,8 @@ def _need_terminal(what: str) -> None:
         )
 
 
-def _run(made: Program, *, line: str) -> int:
-    app = bootstrap.app(made, line=line)
+def _run(made: Program, *, line: str = "", plan_path: Path | None = None) -> int:
+    app = bootstrap.app(made, line=line, plan_path=plan_path)
     try:
         app.run()
     finally:
@@ -273,4 +272,4 @@ def demo_command(is_silent: bool) -> int:
     """
     _need_terminal("the demo")
     with bootstrap.demo_program(is_silent=is_silent) as made:
-        return _run(made, line=LINE)
+        return _run(made)

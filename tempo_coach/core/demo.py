@@ -20,8 +20,8 @@ LINE = "front squat 4x5 @ 62.5 kg 4-1-X-1 rest 3:00"
 @dataclass(frozen=True, slots=True)
 class _Rower:
     name: str
-    weekdays: tuple[int, ...]
-    """Monday is 0."""
+    days: tuple[int, ...]
+    """Of the week, counted from today's weekday, so that there is work whenever it is looked at."""
     hour: int
     blocks: tuple[tuple[str, ...], ...]
     """Lines of three blocks of four weeks each."""
@@ -94,20 +94,20 @@ _CREW = (
 
 
 def demo_facts(now: datetime) -> Iterator[Fact]:
-    """Yield the log of the twelve weeks up to now; the same moment gives the same log."""
+    """Yield the log of the twelve weeks up to yesterday; the same day gives the same log."""
     monday = now.replace(hour=0, minute=0, second=0, microsecond=0) - timedelta(days=now.weekday())
     first = monday - timedelta(weeks=WEEKS - 1)
     for number, rower in enumerate(_CREW):
         for week in range(WEEKS):
-            for weekday in rower.weekdays:
+            for session, days in enumerate(rower.days):
+                weekday = (now.weekday() + days) % 7
                 day = first + timedelta(weeks=week, days=weekday, hours=rower.hour)
-                for fact in _session(rower, number, week, day):
-                    if not isinstance(fact, SetDone) or fact.ended_at <= now:
-                        yield fact
+                if day.date() < now.date():
+                    yield from _session(rower, f"demo{number}{week:02d}{session}", week, day)
     yield from _second_thoughts(first)
 
 
-def _session(rower: _Rower, number: int, week: int, day: datetime) -> Iterator[SetDone]:
+def _session(rower: _Rower, name: str, week: int, day: datetime) -> Iterator[SetDone]:
     block, week_of_block = divmod(week, 4)
     at = day
     for exercise, line in enumerate(rower.blocks[block]):
@@ -122,7 +122,7 @@ def _session(rower: _Rower, number: int, week: int, day: datetime) -> Iterator[S
             ended = at + timedelta(milliseconds=times.tension_ms)
             kg = _load_kg(prescription, week_of_block * rower.step_kg)
             yield SetDone(
-                id=f"demo{number}{week:02d}{day.weekday()}{exercise}{index}",
+                id=f"{name}{exercise}{index}",
                 lifter=rower.name,
                 started_at=at,
                 ended_at=ended,
@@ -151,12 +151,12 @@ def _load_kg(prescription: Prescription, added_kg: float) -> float | None:
 def _second_thoughts(first: datetime) -> Iterator[Fact]:
     """Yield a correction and a strike, as any log of twelve weeks has them."""
     yield SetCorrected(
-        id="demo000301",
-        at=first + timedelta(days=3, hours=20),
+        id="demo000101",
+        at=first + timedelta(weeks=1, hours=7),
         changes=Changes(effort=8.0, note="heels came up, lighter next time"),
     )
     yield SetStruck(
-        id="demo101400",
-        at=first + timedelta(weeks=1, days=4, hours=9),
+        id="demo101100",
+        at=first + timedelta(weeks=2, hours=9),
         why="warm-up, logged by mistake",
     )

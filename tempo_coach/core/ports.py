@@ -1,14 +1,15 @@
-"""What the use cases ask of the world: a player, a clock, a log."""
+"""What the use cases ask of the world: a player, a clock, a log, a plan."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import datetime
+from datetime import date, datetime
 from typing import Protocol
 
 from sounds_gen.samples import Samples
 from tempo_coach.core.facts import Fact
 from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.plan_reading import PlanReading
 
 
 class Playback(Protocol):
@@ -83,5 +84,29 @@ class Log(Protocol):
         ------
         LogUnreadable
             The log can't be read as a whole. A log that does not exist yet is empty.
+        """
+        ...
+
+
+class PlanSource(Protocol):
+    """Holds a plan, which may change while it is in use."""
+
+    @property
+    def name(self) -> str:
+        """Where it is, as a person would look for it."""
+        ...
+
+    def read(self, *, today: date) -> PlanReading:
+        """Read the plan, or everything that is wrong in it.
+
+        Parameters
+        ----------
+        today
+            As for `read_plan`.
+
+        Raises
+        ------
+        FileUnreadable
+            It can't be read as a whole.
         """
         ...

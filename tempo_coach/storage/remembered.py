@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic_core import PydanticSerializationError
 
 from tempo_coach.storage.settings_file import replace_file
 
@@ -15,6 +17,8 @@ class Remembered(BaseModel):
     model_config = ConfigDict(frozen=True, extra="ignore")
 
     cautions_shown: bool = False
+    plan: str | None = None
+    """The path of the plan that was opened last."""
 
 
 class Memory:
@@ -36,9 +40,14 @@ class Memory:
         except (OSError, ValidationError):
             return Remembered()
 
-    def keep(self, remembered: Remembered) -> None:
-        """Remember; a disk that does not take it means being told the same once more."""
+    def keep(self, **news: Any) -> None:
+        """Remember some fields of `Remembered`, and go on remembering the others.
+
+        A disk that does not take it, or a path that is no text, means being told the same once
+        more.
+        """
+        remembered = self.recall().model_copy(update=news)
         try:
             replace_file(self._path, remembered.model_dump_json() + "\n")
-        except OSError:
+        except (OSError, PydanticSerializationError):
             return

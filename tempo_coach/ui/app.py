@@ -7,22 +7,27 @@ from functools import partial
 from typing import ClassVar
 
 from textual.app import App
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.screen import Screen
 
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.errors import TempoCoachError
+from tempo_coach.ui.app_keys import APP_KEYS
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.cautions_screen import LONG_CHAPTERS, SHORT_CHAPTERS, CautionsScreen
+from tempo_coach.ui.day_book import DayBook
+from tempo_coach.ui.day_screen import DayScreen
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.lifters_screen import LiftersScreen
 from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.prescription_field import PrescriptionField
 from tempo_coach.ui.sentences import fault_sentence
 from tempo_coach.ui.set_screen import SetScreen
 from tempo_coach.ui.theme import THEME
 from tempo_coach.ui.underway import Underway
+from tempo_coach.ui.weeks_screen import WeeksScreen
 
 
 class TempoCoachApp(App[int], inherit_bindings=False):
@@ -37,41 +42,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     TITLE = "tempo-coach"
     CSS_PATH = "look.tcss"
     ENABLE_COMMAND_PALETTE = False
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding(
-            "f1",
-            "cautions",
-            "Cautions",
-            key_display="F1",
-            id="app.cautions",
-            tooltip="Read in full what to beware of",
-        ),
-        Binding(
-            "f2",
-            "lifter",
-            "Lifter",
-            key_display="F2",
-            id="app.lifter",
-            tooltip="Say who is lifting",
-        ),
-        Binding(
-            "ctrl+q",
-            "quit",
-            "Quit",
-            key_display="Ctrl+Q",
-            priority=True,
-            id="app.quit",
-            tooltip="Leave; a set that is running is stopped and logged first",
-        ),
-        Binding(
-            "ctrl+c",
-            "how_to_quit",
-            "How to quit",
-            show=False,
-            id="app.how_to_quit",
-            tooltip="Copies what is selected, and otherwise says which key quits",
-        ),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = APP_KEYS
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
@@ -79,6 +50,10 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._lifter = desk.lifter
         self._underway = Underway(desk.coach)
         self._board = BoardScreen(desk)
+        open_plan = desk.plan
+        self._book = (
+            None if open_plan is None else DayBook(self._underway, open_plan.source, open_plan.plan)
+        )
         self.register_theme(THEME)
         self.theme = THEME.name
 
@@ -88,8 +63,10 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def on_mount(self) -> None:
         """Put before the board what must be read and answered first."""
-        if self._lifter is None:
-            self.push_screen(NameScreen(None), self._take_lifter)
+        if self._desk.plan is not None and self._desk.plan.is_first:
+            self._open_day(self._desk.notices)
+        elif self._lifter is None:
+            self._ask_lifter()
         if self._desk.show_cautions:
             self.push_screen(CautionsScreen(SHORT_CHAPTERS), self._keep_cautions_shown)
 
@@ -98,9 +75,14 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._underway.close()
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """Open other screens from the board alone, so that nothing covers a set."""
-        if action in ("cautions", "lifter"):
-            return self.screen is self._board
+        """Open other screens from the board and the day alone, so that nothing covers a set."""
+        match action:
+            case "cautions" | "lifter":
+                return self.screen is self._board
+            case "day":
+                return self.screen is self._board and self._book is not None
+            case "weeks":
+                return self.screen is self._board or isinstance(self.screen, DayScreen)
         return super().check_action(action, parameters)
 
     def on_prescription_field_given(self, event: PrescriptionField.Given) -> None:
@@ -115,7 +97,17 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def action_lifter(self) -> None:
         """Ask who is lifting."""
-        self.push_screen(NameScreen(self._lifter), self._take_lifter)
+        self._ask_lifter()
+
+    def action_weeks(self) -> None:
+        """Show the weeks."""
+        if self._lifter is not None:
+            plan = None if self._book is None else self._book.plan
+            self.push_screen(WeeksScreen(self._desk.coach, self._lifter, plan))
+
+    def action_day(self) -> None:
+        """Show the day of the plan."""
+        self._open_day(())
 
     async def action_quit(self) -> None:
         """Leave."""
@@ -125,6 +117,30 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         """Say which key quits, to those who expected this one to."""
         if isinstance(self.screen, Frame):
             self.screen.tell("Ctrl+Q quits.")
+
+    def on_day_screen_lifter_chosen(self, event: DayScreen.LifterChosen) -> None:
+        """Take in who lifts."""
+        self._take_lifter(event.lifter)
+
+    def _open_day(self, said: tuple[str, ...]) -> None:
+        if self._book is None:
+            return
+        if self._book.is_of(self._lifter):
+            self.push_screen(DayScreen(self._underway, self._book, self._lifter, said))
+        else:
+            self.push_screen(
+                LiftersScreen(self._book.names, None), partial(self._open_day_of, said)
+            )
+
+    def _open_day_of(self, said: tuple[str, ...], lifter: str | None) -> None:
+        if lifter is not None:
+            self._take_lifter(lifter)
+            self._open_day(said)
+        elif self._lifter is None:
+            self._ask_lifter()
+
+    def _ask_lifter(self) -> None:
+        self.push_screen(NameScreen(self._lifter), self._take_lifter)
 
     def _come_back(self, departure: Departure | None) -> None:
         self._board.tell(*(departure.said if departure else ()))

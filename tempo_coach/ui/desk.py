@@ -6,6 +6,19 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from tempo_coach.coach import Coach
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.ports import PlanSource
+
+
+@dataclass(frozen=True, slots=True)
+class OpenPlan:
+    """A plan to work by."""
+
+    source: PlanSource
+    """Where it is read again when it may have changed."""
+    plan: Plan
+    is_first: bool
+    """Its day is shown first, before the board."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,6 +30,8 @@ class Desk:
     """None where nobody has said yet who lifts; the app then asks."""
     line: str
     """The prescription to begin with, or empty."""
+    plan: OpenPlan | None
+    """None where nobody has opened one."""
     notices: tuple[str, ...]
     """Problems to show at the start, a sentence each."""
     show_cautions: bool

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from threading import Lock
+from typing import Any
 
 from tempo_coach.coach import Coach
-from tempo_coach.core.facts import Changes, SetDone
+from tempo_coach.core.facts import Change, Changes, SetDone
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.running_set import RunningRest, RunningSet
+from tempo_coach.core.session import Session
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
 
 
@@ -74,6 +76,14 @@ class Underway:
         """Strike a set; blocks."""
         with self._lock:
             return self.coach.strike(done, why="struck on the screen after the set")
+
+    def change_session(
+        self, session: Session, item: int, change: Change, **needed: Any
+    ) -> LogUnwritable | None:
+        """Change a planned day, as `Coach.change_session` does; blocks."""
+        with self._lock:
+            _, fault = self.coach.change_session(session, item, change, **needed)
+            return fault
 
     def close(self) -> Ended | None:
         """End what is running, and make all silent; blocks."""

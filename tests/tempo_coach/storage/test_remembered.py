@@ -13,8 +13,21 @@ def test_nothing_is_remembered_at_first(tmp_path: Path) -> None:
 
 def test_what_is_kept_is_recalled(tmp_path: Path) -> None:
     memory = Memory(tmp_path / "state" / "remembered.json")
-    memory.keep(Remembered(cautions_shown=True))
+    memory.keep(cautions_shown=True)
     assert memory.recall() == Remembered(cautions_shown=True)
+
+
+def test_what_is_kept_later_leaves_the_rest_as_it_was(tmp_path: Path) -> None:
+    memory = Memory(tmp_path / "remembered.json")
+    memory.keep(plan="/home/ana/winter.toml")
+    memory.keep(cautions_shown=True)
+    assert memory.recall() == Remembered(cautions_shown=True, plan="/home/ana/winter.toml")
+
+
+def test_a_path_that_is_no_text_is_not_remembered(tmp_path: Path) -> None:
+    memory = Memory(tmp_path / "remembered.json")
+    memory.keep(plan="/home/ana/\udcff.toml")
+    assert memory.recall() == Remembered()
 
 
 @pytest.mark.parametrize("content", [b"", b"{", b"[]", b"\xff", b'{"cautions_shown":"perhaps"}'])
@@ -35,5 +48,5 @@ def test_what_a_newer_version_remembers_is_no_hindrance(tmp_path: Path) -> None:
 def test_a_disk_that_keeps_nothing_only_means_being_told_again(tmp_path: Path) -> None:
     (tmp_path / "file").touch()
     memory = Memory(tmp_path / "file" / "remembered.json")
-    memory.keep(Remembered(cautions_shown=True))
+    memory.keep(cautions_shown=True)
     assert memory.recall() == Remembered()

@@ -19,7 +19,7 @@ from tempo_coach.core.settings import Settings
 from tempo_coach.errors import SoundUnavailable, TempoCoachError
 from tempo_coach.ui.app import TempoCoachApp
 from tempo_coach.ui.big_display import BigDisplay
-from tempo_coach.ui.desk import Desk
+from tempo_coach.ui.desk import Desk, OpenPlan
 from tempo_coach.ui.set_screen import SetScreen
 from tests.tempo_coach.fakes import HandClock, MemoryLog, RecordingPlayer
 
@@ -49,6 +49,7 @@ class Rack:
         sound_fault: SoundUnavailable | None = None,
         keep_fault: TempoCoachError | None = None,
         settings: Settings | None = None,
+        plan: OpenPlan | None = None,
     ) -> None:
         self.clock = HandClock()
         self.player = RecordingPlayer(fault=sound_fault)
@@ -69,6 +70,7 @@ class Rack:
                 coach=self.coach,
                 lifter=lifter,
                 line=line,
+                plan=plan,
                 notices=notices,
                 show_cautions=show_cautions,
                 keep_lifter=self._keep,

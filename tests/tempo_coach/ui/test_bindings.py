@@ -1,23 +1,21 @@
 from __future__ import annotations
 
+import importlib
 import inspect
+import pkgutil
 from itertools import chain
 
 import pytest
 from textual.binding import Binding
 from textual.dom import DOMNode
 
-from tempo_coach.ui import (
-    app,
-    cautions_screen,
-    name_screen,
-    prescription_field,
-    set_report,
-    set_screen,
-)
+from tempo_coach import ui
 from tests.tempo_coach.ui.rack import Rack
 
-MODULES = (app, cautions_screen, name_screen, prescription_field, set_report, set_screen)
+MODULES = [
+    importlib.import_module(f"{ui.__name__}.{module.name}")
+    for module in pkgutil.iter_modules(ui.__path__)
+]
 OWN = [
     binding
     for module in MODULES
@@ -28,7 +26,7 @@ OWN = [
 
 
 def test_bindings_are_found() -> None:
-    assert len(OWN) > 15
+    assert len(OWN) > 40
 
 
 @pytest.mark.parametrize("binding", OWN, ids=lambda binding: str(binding.id))

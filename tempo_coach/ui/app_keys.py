@@ -1,0 +1,57 @@
+"""The keys that belong to no screen alone."""
+
+from __future__ import annotations
+
+from textual.binding import Binding, BindingType
+
+APP_KEYS: list[BindingType] = [
+    Binding(
+        "f1",
+        "cautions",
+        "Cautions",
+        key_display="F1",
+        id="app.cautions",
+        tooltip="Read in full what to beware of",
+    ),
+    Binding(
+        "f2",
+        "lifter",
+        "Lifter",
+        key_display="F2",
+        id="app.lifter",
+        tooltip="Say who is lifting",
+    ),
+    Binding(
+        "f5",
+        "weeks",
+        "Weeks",
+        key_display="F5",
+        id="app.weeks",
+        tooltip="Compare the lowering of the last weeks",
+    ),
+    Binding(
+        "f6",
+        "day",
+        "Day",
+        key_display="F6",
+        id="app.day",
+        tooltip="To the day of the plan, and from there back here",
+    ),
+    Binding(
+        "ctrl+q",
+        "quit",
+        "Quit",
+        key_display="Ctrl+Q",
+        priority=True,
+        id="app.quit",
+        tooltip="Leave; a set that is running is stopped and logged first",
+    ),
+    Binding(
+        "ctrl+c",
+        "how_to_quit",
+        "How to quit",
+        show=False,
+        id="app.how_to_quit",
+        tooltip="Copies what is selected, and otherwise says which key quits",
+    ),
+]
