@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 _FULL = "█"
 _EIGHTHS = ("", "▏", "▎", "▍", "▌", "▋", "▊", "▉")
+BAR = re.compile(f"[{_FULL}{''.join(_EIGHTHS)}]+")
+"""Finds a bar in a row."""
 
 
 def bar(value: float, *, most: float, cells: int) -> str:

@@ -63,21 +63,18 @@ class ChoiceList(OptionList, inherit_bindings=False):
 
     def __init__(self, *, id: str | None = None) -> None:  # noqa: A002 - Textual's own name
         super().__init__(id=id, markup=False)
-        self._rows: tuple[str, ...] = ()
+        self._rows: tuple[Content, ...] = ()
         self._marked: int | None = None
 
-    def show(self, rows: Sequence[str], chosen: int) -> None:
+    def show(self, rows: Sequence[str | Content], chosen: int) -> None:
         """Show these rows with one of them chosen."""
+        count = len(self._rows)
+        self._rows = tuple(Content(row) if isinstance(row, str) else row for row in rows)
         with self.prevent(OptionList.OptionHighlighted):
-            if len(rows) == len(self._rows):
-                self._rows = tuple(rows)
-                for index in range(len(rows)):
-                    self._write(index, is_chosen=index == chosen)
-            else:
-                self._rows = tuple(rows)
-                self.set_options(
-                    Option(Content(_MARKS[index == chosen] + row)) for index, row in enumerate(rows)
-                )
+            if len(rows) != count:
+                self.set_options(Option(row) for row in self._rows)
+            for index in range(len(rows)):
+                self._write(index, is_chosen=index == chosen)
             self._marked = chosen
             self.highlighted = chosen if rows else None
         # Before it is laid out, there is nothing to scroll yet.
@@ -93,4 +90,4 @@ class ChoiceList(OptionList, inherit_bindings=False):
         self.post_message(self.Chosen(event.option_index))
 
     def _write(self, index: int, *, is_chosen: bool) -> None:
-        self.replace_option_prompt_at_index(index, Content(_MARKS[is_chosen] + self._rows[index]))
+        self.replace_option_prompt_at_index(index, Content(_MARKS[is_chosen]) + self._rows[index])

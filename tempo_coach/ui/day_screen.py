@@ -21,7 +21,6 @@ from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.next_sets import NextSet, sets_ahead
 from tempo_coach.core.session import Session, SessionItem
-from tempo_coach.ui.choice_list import ChoiceList
 from tempo_coach.ui.day_book import DayBook, DayReading
 from tempo_coach.ui.day_detail import DayDetail
 from tempo_coach.ui.day_keys import CHANGES, DAY_KEYS, TURNS
@@ -80,7 +79,7 @@ class DayScreen(Frame[None]):
         self._said = said
         self._reading: DayReading | None = None
         self._on: date | None = None
-        self._item: int | None = None
+        self._is_other_day = True
         self._chooses_next = True
         self._ahead: tuple[NextSet, ...] = ()
         self._title = Static(classes="heading-text", markup=False)
@@ -106,14 +105,10 @@ class DayScreen(Frame[None]):
         """Use the room that there is."""
         self.set_class(event.size.width >= WIDE_COLUMNS, "wide")
 
-    def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
+    def on_choice_list_chosen(self) -> None:
         """Show what there is to know of another row."""
-        session = self._session
-        if session is not None:
-            items = session.items
-            item = items[event.index] if event.index < len(items) else None
-            self._item = None if item is None else item.item
-            self._detail.show(session, item)
+        if self._session is not None:
+            self._detail.show(self._session, self._table.chosen)
 
     def on_day_screen_day_read(self, event: DayRead) -> None:
         """Show the day, unless a later reading is shown already."""
@@ -130,9 +125,8 @@ class DayScreen(Frame[None]):
 
     def action_go_on(self) -> None:
         """Go to the rack with the chosen work, and from there on with what is left."""
-        if self._session is not None:
-            self._ahead = sets_ahead(self._session, first=self._item)
-            self._go_on(starts_at_once=False)
+        # Keys that choose are still on their way through the list that has the focus.
+        (self.focused or self).call_later(self._begin)
 
     def action_choose_before(self) -> None:
         """Choose the row above."""
@@ -156,13 +150,13 @@ class DayScreen(Frame[None]):
 
     def action_add_set(self) -> None:
         """Do one set more of the chosen item."""
-        item = self._chosen
+        item = self._table.chosen
         if item is not None:
             self._change(item, "added_set")
 
     def action_skip(self) -> None:
         """Skip the chosen item, or take it up after all."""
-        item = self._chosen
+        item = self._table.chosen
         if item is None:
             return
         if item.skipped is not None:
@@ -174,7 +168,7 @@ class DayScreen(Frame[None]):
 
     def action_swap(self) -> None:
         """Do another exercise in place of the chosen one."""
-        item = self._chosen
+        item = self._table.chosen
         if item is not None:
             self.app.push_screen(
                 exercise_question(item),
@@ -183,7 +177,7 @@ class DayScreen(Frame[None]):
 
     def action_change_load(self) -> None:
         """Take another load for the chosen item."""
-        item = self._chosen
+        item = self._table.chosen
         if item is not None:
             self.app.push_screen(
                 load_question(item, LoadUnit(self._book.plan.unit)),
@@ -202,11 +196,6 @@ class DayScreen(Frame[None]):
     def _session(self) -> Session | None:
         return None if self._reading is None else self._reading.session
 
-    @property
-    def _chosen(self) -> SessionItem | None:
-        items = () if self._session is None else self._session.items
-        return next((item for item in items if item.item == self._item), None)
-
     def _show(self, reading: DayReading) -> None:
         session = reading.session
         self._who.update(legible(self._lifter))
@@ -215,24 +204,28 @@ class DayScreen(Frame[None]):
             self.tell(*self._said, *reading.notices, NOTHING_PLANNED)
             return
         self._on = session.day.date
-        if self._chooses_next:
-            self._chooses_next = False
-            self._choose_next(session)
-        chosen = self._chosen
+        chosen = self._choice(session)
         words = day_words(reading.plan, session.day, reading.today)
         self._title.update(Content.from_markup(TURNS) + Content(words))
-        self._table.show(
-            session, len(session.items) if chosen is None else session.items.index(chosen)
-        )
+        self._table.show(session, chosen)
         self._detail.show(session, chosen)
         self.tell(*self._said, *reading.notices, *reach_words(session, reading.today))
         self.refresh_bindings()
 
-    def _choose_next(self, session: Session) -> None:
-        chosen = self._chosen
-        if chosen is None or chosen.next_set is None:
+    def _choice(self, session: Session) -> SessionItem | None:
+        """Return what is to be chosen: what was, or where that is done the next item."""
+        before = None if self._is_other_day else self._table.chosen
+        chosen = next((i for i in session.items if before and i.item == before.item), None)
+        if self._chooses_next and (chosen is None or chosen.next_set is None):
             chosen = session.next_item
-        self._item = None if chosen is None else chosen.item
+        self._is_other_day = self._chooses_next = False
+        return chosen
+
+    def _begin(self) -> None:
+        if self._session is not None:
+            chosen = self._table.chosen
+            self._ahead = sets_ahead(self._session, first=None if chosen is None else chosen.item)
+            self._go_on(starts_at_once=False)
 
     def _go_on(self, *, starts_at_once: bool) -> None:
         if self._session is None or not self._ahead:
@@ -260,22 +253,24 @@ class DayScreen(Frame[None]):
 
     def _take_lifter(self, lifter: str | None) -> None:
         if lifter is not None:
-            self._lifter, self._on, self._item, self._said = lifter, None, None, ()
-            self._chooses_next = True
+            self._lifter = lifter
             self.post_message(self.LifterChosen(lifter))
-            self._read()
+            self._turn_to(None)
 
     def _turn(self, by: int) -> None:
         reading = self._reading
         if reading is not None and self._on in reading.days:
             place = reading.days.index(self._on) + by
             if 0 <= place < len(reading.days):
-                self._on, self._item, self._said = reading.days[place], None, ()
-                self._chooses_next = True
-                self._read()
+                self._turn_to(reading.days[place])
+
+    def _turn_to(self, day: date | None) -> None:
+        self._on, self._said = day, ()
+        self._is_other_day = self._chooses_next = True
+        self._read()
 
     def _move(self, by: int) -> None:
-        item = self._chosen
+        item = self._table.chosen
         if item is not None:
             self._run(partial(self._book.move, item.item, by))
 

@@ -6,7 +6,7 @@ from textual.app import ComposeResult
 from textual.widget import Widget
 from textual.widgets import Static
 
-from tempo_coach.core.session import Session
+from tempo_coach.core.session import Session, SessionItem
 from tempo_coach.ui.choice_list import MARK_WIDTH, ChoiceList
 from tempo_coach.ui.day_words import item_rows
 
@@ -26,10 +26,19 @@ class DayTable(Widget):
         yield self._headings
         yield self._list
 
-    def show(self, session: Session, chosen: int) -> None:
-        """Show a session with one row chosen; the one behind the last item is the day's."""
-        self._session, self._chosen = session, chosen
+    def show(self, session: Session, chosen: SessionItem | None) -> None:
+        """Show a session with an item chosen, or without one the day as a whole."""
+        items = session.items
+        self._session = session
+        self._chosen = len(items) if chosen is None else items.index(chosen)
         self._draw()
+
+    @property
+    def chosen(self) -> SessionItem | None:
+        """The item that is chosen; None where it is the day as a whole, or nothing is shown yet."""
+        items = () if self._session is None else self._session.items
+        index = self._list.highlighted
+        return None if index is None or index >= len(items) else items[index]
 
     def choose_before(self) -> None:
         """Choose the row above, and above the first the last."""

@@ -116,6 +116,8 @@ def _load_words(item: SessionItem) -> str:
         return "as you choose: none is written"
     if load.unit is LoadUnit.PERCENT:
         return f"no max for {exercise}: load by feel, or type one"
+    if item.resolved.load_kg is None:
+        return f"{load}, without a body mass in the plan"
     return item.resolved.words or str(load)
 
 
@@ -141,7 +143,8 @@ def _sets_words(sets: tuple[SetDone, ...]) -> str:
     for load, several in groupby(sets, key=lambda done: done.load_as_written):
         alike = list(several)
         reps = ", ".join(str(done.reps_done) for done in alike)
-        words = f"{legible(load)}: {reps} reps" if load else f"{reps} reps"
+        reps += " rep" if reps == "1" else " reps"
+        words = f"{legible(load)}: {reps}" if load else reps
         if any(done.effort is not None for done in alike):
             efforts = ("–" if done.effort is None else f"{done.effort:g}" for done in alike)
             words += f", effort {', '.join(efforts)}"

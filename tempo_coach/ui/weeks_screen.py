@@ -23,6 +23,7 @@ from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.week_chart import WEEKS, ChartWeek, exercises_of, planned_in, week_chart
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.errors import LogUnreadable, OutOfRange
+from tempo_coach.ui.bars import BAR
 from tempo_coach.ui.choice_list import MARK_WIDTH, ChoiceList
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.page import Page
@@ -213,7 +214,8 @@ class WeeksScreen(Frame[None]):
         )
         headings, *rows = chart_rows(chart, today=self._today, width=width)
         self._headings.update(" " * MARK_WIDTH + headings)
-        self._list.show(rows, self._chosen)
+        bars = [Content(row).highlight_regex(BAR, style="$lower") for row in rows]
+        self._list.show(bars, self._chosen)
         self._draw_week(chart[self._chosen], chart, width)
 
     def _draw_week(self, week: ChartWeek, chart: tuple[ChartWeek, ...], width: int) -> None:

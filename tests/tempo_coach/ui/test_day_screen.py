@@ -4,6 +4,7 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
+from textual.events import Key
 from textual.widgets import Input
 
 from tempo_coach.core.facts import SessionChanged
@@ -50,7 +51,7 @@ async def test_a_plan_opens_on_today_s_work_with_the_next_set_chosen() -> None:
     ]
     assert "front squat · set 2 of 2" in text
     assert "72% of 90 kg = 64.8, loadable 65 kg" in text
-    assert "Monday 2026-02-23: 65 kg: 1 reps, effort 8" in text
+    assert "Monday 2026-02-23: 65 kg: 1 rep, effort 8" in text
     assert "heels down" in text
 
 
@@ -144,6 +145,23 @@ async def test_rows_are_chosen_by_arrows_and_by_a_clicker_all_the_way_round() ->
             chosen += [row.split()[1] for row in rows(rack) if row.startswith("▸")]
 
     assert chosen == ["chin-up", "front", "the", "chin-up"]
+
+
+@pytest.mark.parametrize(("key", "change"), [("a", "added_set"), ("minus", "moved")])
+async def test_keys_typed_in_one_go_act_on_the_row_that_is_chosen_by_then(
+    key: str, change: str
+) -> None:
+    rack = PlanRack()
+    async with rack.running():
+        for keys in (("down", key), ("up", "down", "enter")):
+            for pressed in keys:
+                rack.app.post_message(Key(pressed, None))
+            await rack.handle_messages()
+            await rack.settle()
+        heading = rack.lines()[0]
+
+    assert rack.changes() == [(2, change)]
+    assert heading.startswith(" chin-up")
 
 
 async def test_the_chosen_work_comes_first_and_then_what_is_left() -> None:
@@ -272,7 +290,7 @@ async def test_another_lifter_of_the_plan_is_chosen_and_kept() -> None:
 
     assert heading.endswith("Jonne Tarval")
     assert shown[0].startswith("▸ front squat 2x1 87.5 kg")
-    assert rack.kept == ["Jonne Tarval"]
+    assert rack.kept == ["lifter = Jonne Tarval"]
 
 
 @pytest.mark.parametrize("lifter", [None, "Ana"])
