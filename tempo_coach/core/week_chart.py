@@ -11,7 +11,7 @@ from tempo_coach.core.legible import name_key
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.tempo import Allowances
-from tempo_coach.core.weeks import ExerciseTotals, IsoWeek, Totals, weekly
+from tempo_coach.core.weeks import ExerciseTotals, IsoWeek, Totals, week_of, weekly
 
 WEEKS = 12
 
@@ -52,8 +52,10 @@ def week_chart(
     counted = [
         done for done in sets if exercise is None or name_key(done.exercise) == name_key(exercise)
     ]
-    on_record = {week.week: week for week in weekly(counted)}
-    first = min(on_record, default=through)
+    first = min(map(week_of, counted), default=through)
+    # The week before the first one shown is that one's measure; older ones need no adding up.
+    recent = (done for done in counted if week_of(done) >= through.before(WEEKS))
+    on_record = {week.week: week for week in weekly(recent)}
     chart = []
     for back in reversed(range(WEEKS)):
         key = through.before(back)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal
 from textual.content import Content
 from textual.events import Resize
@@ -28,6 +28,7 @@ from tempo_coach.ui.choice_list import MARK_WIDTH, ChoiceList
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.page import Page
 from tempo_coach.ui.sentences import fault_sentence
+from tempo_coach.ui.weeks_keys import WEEKS_KEYS
 from tempo_coach.ui.weeks_words import (
     ALL_EXERCISES,
     chart_rows,
@@ -65,53 +66,7 @@ class WeeksScreen(Frame[None]):
 
     AUTO_FOCUS = "ChoiceList"
     CSS_PATH = "weeks.tcss"
-    # With priority, because scrolling containers take most of them for themselves.
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding(
-            "left",
-            "exercise_before",
-            "Exercise",
-            key_display="←→",
-            priority=True,
-            id="weeks.exercise_before",
-            tooltip="Count the exercise before alone; the right arrow counts the one after",
-        ),
-        Binding(
-            "right",
-            "exercise_after",
-            "Exercise after",
-            show=False,
-            priority=True,
-            id="weeks.exercise_after",
-            tooltip="Count the exercise after alone",
-        ),
-        Binding(
-            "pageup",
-            "week_before",
-            "Week",
-            key_display="↑↓",
-            priority=True,
-            id="weeks.before",
-            tooltip="Choose the week before; the down arrow chooses the one after",
-        ),
-        Binding(
-            "pagedown",
-            "week_after",
-            "Week after",
-            show=False,
-            priority=True,
-            id="weeks.after",
-            tooltip="Choose the week after",
-        ),
-        Binding(
-            "escape,f5",
-            "leave",
-            "Leave",
-            key_display="Esc",
-            id="weeks.leave",
-            tooltip="Back to where the weeks were opened",
-        ),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = WEEKS_KEYS
 
     def __init__(self, coach: Coach, lifter: str, plan: Plan | None) -> None:
         super().__init__()
@@ -122,6 +77,7 @@ class WeeksScreen(Frame[None]):
         self._sets: tuple[SetDone, ...] = ()
         self._exercises: tuple[str | None, ...] = (None,)
         self._exercise: str | None = None
+        self._chart: tuple[ChartWeek, ...] = ()
         self._chosen = WEEKS - 1
         self._title = Static(classes="heading-text", markup=False)
         self._headings = Static(classes="headings", markup=False)
@@ -161,7 +117,7 @@ class WeeksScreen(Frame[None]):
             self.tell(fault_sentence(event.fault))
         elif not event.sets:
             self.tell(NO_SETS)
-        self._draw()
+        self._count()
 
     def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
         """Show another week."""
@@ -191,7 +147,7 @@ class WeeksScreen(Frame[None]):
     def _turn(self, by: int) -> None:
         place = self._exercises.index(self._exercise) + by
         self._exercise = self._exercises[place % len(self._exercises)]
-        self._draw()
+        self._count()
 
     def _read(self) -> None:
         try:
@@ -201,31 +157,35 @@ class WeeksScreen(Frame[None]):
         else:
             self.post_message(self.LogRead(sets, None))
 
+    def _count(self) -> None:
+        self._chart = week_chart(
+            self._sets, through=IsoWeek.of(self._today), exercise=self._exercise
+        )
+        self._draw()
+
     def _draw(self) -> None:
         # One cell is the scroll bar's.
         width = self._list.content_size.width - MARK_WIDTH - 1
-        if width < 1:
+        if width < 1 or not self._chart:
             return
-        through = IsoWeek.of(self._today)
-        chart = week_chart(self._sets, through=through, exercise=self._exercise)
         name = ALL_EXERCISES if self._exercise is None else legible(self._exercise)
         self._title.update(
             Content.from_markup(_TURNS) + Content(f"Lowering in {WEEKS} weeks · {name}")
         )
-        headings, *rows = chart_rows(chart, today=self._today, width=width)
+        headings, *rows = chart_rows(self._chart, today=self._today, width=width)
         self._headings.update(" " * MARK_WIDTH + headings)
         bars = [Content(row).highlight_regex(BAR, style="$lower") for row in rows]
         self._list.show(bars, self._chosen)
-        self._draw_week(chart[self._chosen], chart, width)
+        self._draw_week(self._chart[self._chosen], width)
 
-    def _draw_week(self, week: ChartWeek, chart: tuple[ChartWeek, ...], width: int) -> None:
+    def _draw_week(self, week: ChartWeek, width: int) -> None:
         planned = self._planned_in(week.week)
         self._week.update(week_words(week, self._today))
         rows = sum_rows(week, width=min(width - 2, _WIDEST_SUMS)) if week.exercises else ()
         self._sums.update("\n".join(rows) or "Nothing was done.")
         self._planned.display = planned is not None
         self._planned.update("" if planned is None else planned_words(week, planned))
-        self._notes.update("\n".join(notes(chart, planned)))
+        self._notes.update("\n".join(notes(self._chart, planned)))
 
     def _planned_in(self, week: IsoWeek) -> PlannedTotals | None:
         if self._plan is None:
