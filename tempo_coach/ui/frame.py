@@ -37,12 +37,18 @@ class Notice(Static):
     def __init__(self) -> None:
         super().__init__(markup=False)
         self.display = False
+        self._sentences: tuple[str, ...] = ()
 
     def tell(self, sentences: Iterable[str]) -> None:
         """Show these sentences, each on a line of its own, instead of what was there."""
-        text = "\n".join(legible(sentence) for sentence in sentences)
+        self._sentences = tuple(sentences)
+        text = "\n".join(legible(sentence) for sentence in self._sentences)
         self.display = bool(text)
         self.update(text)
+
+    def tell_also(self, sentence: str) -> None:
+        """Show one sentence more."""
+        self.tell((*self._sentences, sentence))
 
 
 class Frame(Screen[ScreenResultType]):
@@ -67,3 +73,7 @@ class Frame(Screen[ScreenResultType]):
     def tell(self, *sentences: str) -> None:
         """Show a notice, or none."""
         self.query_one(Notice).tell(sentences)
+
+    def tell_also(self, sentence: str) -> None:
+        """Show one sentence more in the notice."""
+        self.query_one(Notice).tell_also(sentence)

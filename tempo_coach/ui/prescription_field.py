@@ -136,6 +136,10 @@ class PrescriptionField(Widget):
 
     def on_resize(self) -> None:
         """Find the caret's place again."""
+        self.read_again()
+
+    def read_again(self) -> None:
+        """Read again, as the settings say now."""
         self._read(self.query_one(Input).value)
 
     def _read(self, line: str) -> None:

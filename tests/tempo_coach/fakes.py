@@ -10,7 +10,7 @@ from threading import Event
 from sounds_gen.samples import Samples
 from tempo_coach.core.facts import Fact
 from tempo_coach.core.log_lines import Skipped
-from tempo_coach.errors import LogUnwritable, SoundUnavailable
+from tempo_coach.errors import LogUnreadable, LogUnwritable, SoundUnavailable
 
 NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 
@@ -76,11 +76,12 @@ class RecordingPlayer:
 
 
 class MemoryLog:
-    """A log that holds facts as long as the test lasts; refuses with `fault` while it has one."""
+    """A log that holds facts as long as the test lasts; refuses while it has a fault."""
 
     def __init__(self, name: str = "memory", *, fault: LogUnwritable | None = None) -> None:
         self._name = name
         self.fault = fault
+        self.read_fault: LogUnreadable | None = None
         self.facts: list[Fact] = []
 
     @property
@@ -93,6 +94,8 @@ class MemoryLog:
         self.facts.append(fact)
 
     def read(self) -> Iterator[Fact | Skipped]:
+        if self.read_fault is not None:
+            raise self.read_fault
         yield from self.facts
 
 
