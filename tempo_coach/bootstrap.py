@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
 _VARIABLES = "TEMPO_COACH_"
 """What the environment variable of a setting begins with."""
+_ENVIRONMENT = "the environment"
 _COMMAND_LINE = "the command line"
 
 
@@ -59,6 +60,8 @@ class Program:
     keep_setting: Callable[[str, str | float | bool], None]
     """Keeps one setting; raises `SettingsProblem` where the file can't be changed."""
     memory: Memory
+    is_silent: bool
+    """Nothing is to be heard."""
     line: str = ""
     """What stands on the board where nothing else is given."""
 
@@ -89,6 +92,7 @@ def program(wishes: Wishes) -> Program:
         notices=(*map(str, filter(None, [problem])), *map(str, effective.bad)),
         keep_setting=file.keep,
         memory=Memory(places.memory_path()),
+        is_silent=wishes.is_silent,
     )
 
 
@@ -104,7 +108,7 @@ def _effective(
     }
     layers = (
         Layer(file.name, written),
-        Layer("the environment", variables, are_texts=True),
+        Layer(_ENVIRONMENT, variables, are_texts=True),
         Layer(_COMMAND_LINE, given),
     )
     return settle(layers), problem
@@ -132,6 +136,7 @@ def demo_program(*, is_silent: bool) -> Iterator[Program]:
             notices=("This is the demo: invented people, and a log that is gone afterwards.",),
             keep_setting=lambda *_: None,
             memory=memory,
+            is_silent=is_silent,
             line=demo.LINE,
         )
 
@@ -161,6 +166,7 @@ def app(made: Program, *, line: str = "", plan_path: Path | None = None) -> Temp
     from tempo_coach.ui.desk import Desk, OpenPlan
 
     opened, problems = _opened(made, plan_path)
+    remembered, sources = made.memory.recall(), made.effective.sources
     return TempoCoachApp(
         Desk(
             coach=made.coach,
@@ -168,8 +174,15 @@ def app(made: Program, *, line: str = "", plan_path: Path | None = None) -> Temp
             line=line or made.line,
             plan=None if opened is None else OpenPlan(*opened, is_first=not line),
             notices=(*made.notices, *problems),
-            show_cautions=not made.memory.recall().cautions_shown,
-            keep_lifter=partial(made.keep_setting, "lifter"),
+            show_cautions=not remembered.cautions_shown,
+            is_silent=made.is_silent,
+            sources=sources,
+            given_outside=frozenset(
+                key for key, source in sources.items() if source in (_ENVIRONMENT, _COMMAND_LINE)
+            ),
+            sound_checked_on=remembered.sound_checked_on,
+            keep_setting=made.keep_setting,
+            keep_sound_checked=lambda day: made.memory.keep(sound_checked_on=day),
             keep_cautions_shown=partial(made.memory.keep, cautions_shown=True),
         )
     )

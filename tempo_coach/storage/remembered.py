@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,8 @@ class Remembered(BaseModel):
     model_config = ConfigDict(frozen=True, extra="ignore")
 
     cautions_shown: bool = False
+    sound_checked_on: date | None = None
+    """The day on which the sound was last heard to be there."""
     plan: str | None = None
     """The path of the plan that was opened last."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from datetime import date
 from functools import partial
 from typing import ClassVar
 
@@ -11,7 +11,6 @@ from textual.binding import BindingType
 from textual.screen import Screen
 
 from tempo_coach.core.next_sets import NextSet
-from tempo_coach.errors import TempoCoachError
 from tempo_coach.ui.app_keys import APP_KEYS
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.cautions_screen import LONG_CHAPTERS, SHORT_CHAPTERS, CautionsScreen
@@ -20,11 +19,15 @@ from tempo_coach.ui.day_screen import DayScreen
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.keeping import Keeping
 from tempo_coach.ui.lifters_screen import LiftersScreen
 from tempo_coach.ui.name_screen import NameScreen
+from tempo_coach.ui.preferences import Preferences, TomlValue
 from tempo_coach.ui.prescription_field import PrescriptionField
-from tempo_coach.ui.sentences import fault_sentence
 from tempo_coach.ui.set_screen import SetScreen
+from tempo_coach.ui.settings_screen import SettingsScreen
+from tempo_coach.ui.sound_check_screen import Answer, SoundCheckScreen
+from tempo_coach.ui.sounds_screen import SoundsScreen
 from tempo_coach.ui.theme import THEME
 from tempo_coach.ui.underway import Underway
 from tempo_coach.ui.weeks_screen import WeeksScreen
@@ -50,6 +53,11 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._lifter = desk.lifter
         self._underway = Underway(desk.coach)
         self._board = BoardScreen(desk)
+        self._keeping = Keeping(self, self._tell)
+        self._preferences = Preferences(
+            desk.coach, desk.sources, desk.given_outside, self._keep_setting
+        )
+        self._sound_asked_on = desk.sound_checked_on
         open_plan = desk.plan
         self._book = (
             None if open_plan is None else DayBook(self._underway, open_plan.source, open_plan.plan)
@@ -77,7 +85,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Open other screens from the board and the day alone, so that nothing covers a set."""
         match action:
-            case "cautions" | "lifter":
+            case "cautions" | "lifter" | "settings" | "sounds":
                 return self.screen is self._board
             case "day":
                 return self.screen is self._board and self._book is not None
@@ -91,6 +99,13 @@ class TempoCoachApp(App[int], inherit_bindings=False):
             screen = SetScreen(self._underway, NextSet(event.prescription), self._lifter)
             self.push_screen(screen, self._come_back)
 
+    def on_rack_reached(self) -> None:
+        """Ask about the sound before the first set of a day."""
+        asks = self._preferences.settings.sound_check and not self._desk.is_silent
+        if asks and self._sound_asked_on != self._today():
+            self._sound_asked_on = self._today()
+            self.push_screen(SoundCheckScreen(self._underway), self._take_answer)
+
     def action_cautions(self) -> None:
         """Show the cautions in full."""
         self.push_screen(CautionsScreen(LONG_CHAPTERS))
@@ -98,6 +113,14 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def action_lifter(self) -> None:
         """Ask who is lifting."""
         self._ask_lifter()
+
+    def action_settings(self) -> None:
+        """Show the settings."""
+        self.push_screen(SettingsScreen(self._preferences), self._say_on_board)
+
+    def action_sounds(self) -> None:
+        """Show the sounds."""
+        self.push_screen(SoundsScreen(self._underway, is_silent=self._desk.is_silent))
 
     def action_weeks(self) -> None:
         """Show the weeks."""
@@ -115,8 +138,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def action_how_to_quit(self) -> None:
         """Say which key quits, to those who expected this one to."""
-        if isinstance(self.screen, Frame):
-            self.screen.tell("Ctrl+Q quits.")
+        self._tell("Ctrl+Q quits.")
 
     def on_day_screen_lifter_chosen(self, event: DayScreen.LifterChosen) -> None:
         """Take in who lifts."""
@@ -143,24 +165,32 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self.push_screen(NameScreen(self._lifter), self._take_lifter)
 
     def _come_back(self, departure: Departure | None) -> None:
-        self._board.tell(*(departure.said if departure else ()))
+        self._say_on_board(departure.said if departure else ())
+
+    def _say_on_board(self, sentences: tuple[str, ...] | None) -> None:
+        self._board.tell(*(sentences or ()))
 
     def _take_lifter(self, lifter: str | None) -> None:
         if lifter is not None:
             self._lifter = lifter
             self._board.show_lifter(lifter)
-            self._keep(partial(self._desk.keep_lifter, lifter))
+            self._preferences.change("lifter", lifter)
+
+    def _take_answer(self, answer: Answer | None) -> None:
+        if answer is Answer.HEARD:
+            self._keeping.keep(partial(self._desk.keep_sound_checked, self._today()))
+        elif answer is Answer.NEVER_AGAIN:
+            self._preferences.change("sound_check", value=False)
+
+    def _keep_setting(self, key: str, value: TomlValue) -> None:
+        self._keeping.keep(partial(self._desk.keep_setting, key, value))
 
     def _keep_cautions_shown(self, _: None) -> None:
-        self._keep(self._desk.keep_cautions_shown)
+        self._keeping.keep(self._desk.keep_cautions_shown)
 
-    def _keep(self, write: Callable[[], None]) -> None:
-        self.run_worker(partial(self._try, write), thread=True, group="keep")
+    def _tell(self, sentence: str) -> None:
+        screen = self.screen if isinstance(self.screen, Frame) else self._board
+        screen.tell(sentence)
 
-    def _try(self, write: Callable[[], None]) -> None:
-        try:
-            write()
-        except TempoCoachError as fault:
-            self.call_from_thread(
-                self._board.tell, f"This will not be remembered. {fault_sentence(fault)}"
-            )
+    def _today(self) -> date:
+        return self._desk.coach.clock.wall().date()

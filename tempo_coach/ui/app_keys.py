@@ -22,6 +22,22 @@ APP_KEYS: list[BindingType] = [
         tooltip="Say who is lifting",
     ),
     Binding(
+        "f3",
+        "settings",
+        "Settings",
+        key_display="F3",
+        id="app.settings",
+        tooltip="Choose the cues, the volume, the time before rep 1 and the rest",
+    ),
+    Binding(
+        "f4",
+        "sounds",
+        "Sounds",
+        key_display="F4",
+        id="app.sounds",
+        tooltip="Hear each sound after its name, and one slow rep",
+    ),
+    Binding(
         "f5",
         "weeks",
         "Weeks",

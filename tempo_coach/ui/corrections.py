@@ -37,7 +37,9 @@ def texts(done: SetDone) -> dict[Field, str]:
     }
 
 
-def read_field(field: Field, text: str, prescribed: Load | None) -> dict[str, Any]:
+def read_field(
+    field: Field, text: str, *, prescribed: Load | None, unit: LoadUnit
+) -> dict[str, Any]:
     """Read one field.
 
     Parameters
@@ -48,6 +50,8 @@ def read_field(field: Field, text: str, prescribed: Load | None) -> dict[str, An
         What is typed.
     prescribed
         The load of the line; a bare number is counted as it is.
+    unit
+        What a bare number is counted in where the line has no load.
 
     Returns
     -------
@@ -64,7 +68,7 @@ def read_field(field: Field, text: str, prescribed: Load | None) -> dict[str, An
         case Field.REPS:
             return {"reps_done": _reps(text)}
         case Field.LOAD:
-            load = _load(text, prescribed)
+            load = _load(text, prescribed, unit)
             return {
                 "load_kg": None if load is None else load.kg(),
                 "load_as_written": "" if load is None else str(load),
@@ -76,7 +80,7 @@ def read_field(field: Field, text: str, prescribed: Load | None) -> dict[str, An
 
 
 def changes_from(
-    done: SetDone, typed: Mapping[Field, str], prescribed: Load | None
+    done: SetDone, typed: Mapping[Field, str], *, prescribed: Load | None, unit: LoadUnit
 ) -> tuple[Changes | None, tuple[OutOfRange, ...]]:
     """Compare what is typed with a set.
 
@@ -92,7 +96,7 @@ def changes_from(
         if typed[field].strip() == before[field]:
             continue
         try:
-            values |= read_field(field, typed[field], prescribed)
+            values |= read_field(field, typed[field], prescribed=prescribed, unit=unit)
         except OutOfRange as fault:
             faults.append(fault)
     differing = {name: value for name, value in values.items() if value != getattr(done, name)}
@@ -107,13 +111,13 @@ def _reps(text: str) -> int:
     )
 
 
-def _load(text: str, prescribed: Load | None) -> Load | None:
+def _load(text: str, prescribed: Load | None, unit: LoadUnit) -> Load | None:
     if not text:
         return None
     if _NUMBER.fullmatch(text):
         on_body = prescribed is not None and prescribed.on_body
-        unit = LoadUnit.KG if prescribed is None else prescribed.unit
-        text = f"{'bw+' if on_body else ''}{text} {unit}"
+        counted_in = unit if prescribed is None else prescribed.unit
+        text = f"{'bw+' if on_body else ''}{text} {counted_in}"
     return parse_load(text)
 
 

@@ -82,9 +82,14 @@ def start_words(number: int, setup_ms: int) -> str:
     )
 
 
+def no_sound_sentence(fault: SoundUnavailable) -> str:
+    """Say that nothing is heard, and why."""
+    return f"No sound. {fault_sentence(fault)}"
+
+
 def without_sound_sentence(fault: SoundUnavailable) -> str:
     """Say that a set goes on by the screen alone."""
-    return f"No sound. {fault_sentence(fault)} The set goes on by the screen."
+    return f"{no_sound_sentence(fault)} The set goes on by the screen."
 
 
 def _done_words(done: SetDone) -> str:

@@ -12,7 +12,7 @@ from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from tempo_coach.core.facts import Changes, SetDone
-from tempo_coach.core.load import Load
+from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.corrections import Field, changes_from, read_field, texts
 from tempo_coach.ui.line_input import LineInput
@@ -57,14 +57,17 @@ class SetReport(Widget):
     ----------
     prescribed
         The load of the line; a bare number is counted as it is.
+    unit
+        What a bare number is counted in where the line has no load.
     """
 
     class Filled(Message):
         """The last field was left by Enter."""
 
-    def __init__(self, prescribed: Load | None) -> None:
+    def __init__(self, prescribed: Load | None, unit: LoadUnit) -> None:
         super().__init__()
         self._prescribed = prescribed
+        self._unit = unit
         self._fields = {field: ReportInput(field) for field in Field}
         self._answer = Static(id="answer", markup=False)
 
@@ -77,27 +80,24 @@ class SetReport(Widget):
                     yield entry
         yield self._answer
 
-    def show(self, done: SetDone) -> None:
-        """Fill the fields with a set."""
+    def ask(self, done: SetDone) -> None:
+        """Fill the fields with a set, and put the cursor into the first."""
         for field, text in texts(done).items():
             self._fields[field].value = text
         self._say("")
-
-    def ask(self) -> None:
-        """Put the cursor into the first field."""
         self._fields[Field.REPS].focus()
 
     def changes(self, done: SetDone) -> tuple[Changes | None, tuple[OutOfRange, ...]]:
         """Return what was changed, and why some fields can't be read."""
         typed = {field: entry.value for field, entry in self._fields.items()}
-        return changes_from(done, typed, self._prescribed)
+        return changes_from(done, typed, prescribed=self._prescribed, unit=self._unit)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Go on to the next field, or stay and say what is wrong."""
         event.stop()
         field = Field(str(event.input.id))
         try:
-            read_field(field, event.value, self._prescribed)
+            read_field(field, event.value, prescribed=self._prescribed, unit=self._unit)
         except OutOfRange as fault:
             self._say(fault_sentence(fault))
             return

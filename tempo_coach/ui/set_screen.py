@@ -12,6 +12,7 @@ from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.reading import spell_out
 from tempo_coach.core.running_set import RunningSet
 from tempo_coach.errors import LogUnwritable
+from tempo_coach.ui.arrival import RackReached
 from tempo_coach.ui.course import Course
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.errands import (
@@ -80,12 +81,12 @@ class SetScreen(Frame[Departure]):
         self._course = Course(first.prescription, first.number, then=then)
         self._timeline = underway.coach.timeline(first.prescription)
         self._starts_at_once = starts_at_once
-        self._view = SetView(self._course, self._timeline)
+        self._view = SetView(self._course, self._timeline, underway.coach.settings)
         self._stage = Stage.WAITING
         self._presses = Presses()
         self._running_set: RunningSet | None = None
         self._rest = RestWatch()
-        self._sound = SoundWatch(underway.coach)
+        self._sound = SoundWatch(underway.coach, self.tell)
         self._asks_strike = False
         self._leaves = self._goes_on = False
 
@@ -100,13 +101,18 @@ class SetScreen(Frame[Departure]):
 
     def on_mount(self) -> None:
         """Show the first set, and follow the clock from now on."""
-        self._presses.begin(self._clock.now_ms())
         self._enter(Stage.WAITING)
         # The first sentence says what the heading says.
         self._view.say(*spell_out(self._course.prescription, self._timeline)[1:])
         self.set_interval(1 / _TICKS_A_SECOND, self.follow_clock)
         if self._starts_at_once:
             self._start()
+        else:
+            self.post_message(RackReached())
+
+    def on_screen_resume(self) -> None:
+        """Be deaf for a moment to the key that led here, which may still be held down."""
+        self._presses.begin(self._clock.now_ms())
 
     def on_unmount(self) -> None:
         """Lose nothing, whatever made the screen go."""
@@ -126,10 +132,9 @@ class SetScreen(Frame[Departure]):
                 self._end()
             else:
                 self._view.big.show(sign)
-                self._tell_of_sound(self._sound.check(self._running_set, now_ms))
+                self._sound.check(self._running_set, now_ms)
         elif self._stage is Stage.SAVED:
-            asks = self._asks_strike
-            self._view.show_rest(self._rest, now_ms, self._course, asks_strike=asks)
+            self._view.show_rest(self._rest, now_ms, self._course, asks_strike=self._asks_strike)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Allow what the stage has a use for."""
@@ -185,7 +190,7 @@ class SetScreen(Frame[Departure]):
     def on_set_started(self, event: SetStarted) -> None:
         """Pace the set."""
         self._running_set = event.running
-        self._tell_of_sound(self._sound.start(event.fault, self._clock.now_ms()))
+        self._sound.start(event.fault, self._clock.now_ms())
         self._enter(Stage.PACING)
         if self._leaves:
             self._end()
@@ -200,8 +205,7 @@ class SetScreen(Frame[Departure]):
         self._enter(Stage.WAITING if event.done is None else Stage.SAVED)
         self._say(sentence)
         if event.done is not None:
-            self._view.report.show(event.done)
-            self._view.report.ask()
+            self._view.report.ask(event.done)
 
     def on_rest_started(self, event: RestStarted) -> None:
         """Count this rest."""
@@ -288,10 +292,6 @@ class SetScreen(Frame[Departure]):
             return ()
         _, faults = self._view.report.changes(last)
         return tuple(f"Not changed. {fault_sentence(fault)}" for fault in faults)
-
-    def _tell_of_sound(self, sentence: str | None) -> None:
-        if sentence is not None:
-            self.tell(sentence)
 
     def _after_typing(self, step: Callable[[], None]) -> None:
         # Keys typed just before are still on their way through the field that has the focus.

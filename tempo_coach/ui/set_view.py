@@ -7,7 +7,9 @@ from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
+from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.reading import headline
+from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.course import Course
@@ -29,16 +31,18 @@ class SetView(Widget):
         The work at its beginning.
     timeline
         One set of it.
+    settings
+        What a bare number is counted in where a load is corrected.
     """
 
-    def __init__(self, course: Course, timeline: Timeline) -> None:
+    def __init__(self, course: Course, timeline: Timeline, settings: Settings) -> None:
         super().__init__()
         self._timeline = timeline
         self._heading = Static(headline(course.prescription), classes="heading-text", markup=False)
         self._count = Static(classes="heading-count", markup=False)
         self._said = Static(id="said", markup=False)
         self._next = Static(id="next", markup=False)
-        self.report = SetReport(course.prescription.load)
+        self.report = SetReport(course.prescription.load, LoadUnit(settings.unit))
         self.big = BigDisplay()
 
     def compose(self) -> ComposeResult:

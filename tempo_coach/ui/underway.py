@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from threading import Lock
 from typing import Any
 
+from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import Change, Changes, SetDone
 from tempo_coach.core.prescription import Prescription
@@ -60,6 +61,28 @@ class Underway:
         """Start a rest; None where the next set was quicker and runs already. Blocks."""
         with self._lock:
             return None if self._running is not None else self.coach.start_rest(rest_ms)
+
+    def play(self, track: Samples) -> int | None:
+        """Play something that is no set, unless a set runs; blocks.
+
+        Returns
+        -------
+        int or None
+            The monotonic moment at which its first sample is heard; None where a set runs.
+
+        Raises
+        ------
+        SoundUnavailable
+            There is no sound.
+        """
+        with self._lock:
+            return None if self._running is not None else self.coach.play(track)
+
+    def hush(self) -> None:
+        """Make silent whatever is no set; blocks."""
+        with self._lock:
+            if self._running is None:
+                self.coach.silence()
 
     def correct(self, done: SetDone, changes: Changes) -> tuple[SetDone, LogUnwritable | None]:
         """Correct a set, dated later than its correction before; blocks."""

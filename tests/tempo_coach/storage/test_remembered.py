@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,12 @@ def test_what_is_kept_later_leaves_the_rest_as_it_was(tmp_path: Path) -> None:
     memory.keep(plan="/home/ana/winter.toml")
     memory.keep(cautions_shown=True)
     assert memory.recall() == Remembered(cautions_shown=True, plan="/home/ana/winter.toml")
+
+
+def test_a_day_is_recalled_as_a_day(tmp_path: Path) -> None:
+    memory = Memory(tmp_path / "remembered.json")
+    memory.keep(sound_checked_on=date(2026, 11, 30))
+    assert memory.recall().sound_checked_on == date(2026, 11, 30)
 
 
 def test_a_path_that_is_no_text_is_not_remembered(tmp_path: Path) -> None:

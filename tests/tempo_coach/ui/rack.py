@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Mapping
 from contextlib import asynccontextmanager
+from datetime import date
 from itertools import count
 from typing import TypeVar
 
@@ -21,9 +22,10 @@ from tempo_coach.ui.app import TempoCoachApp
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.desk import Desk, OpenPlan
 from tempo_coach.ui.set_screen import SetScreen
-from tests.tempo_coach.fakes import HandClock, MemoryLog, RecordingPlayer
+from tests.tempo_coach.fakes import NOON, HandClock, MemoryLog, RecordingPlayer
 
 LINE = "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
+TODAY = NOON.date()
 SETUP_MS = 10_000
 REP_MS = 7_000
 SET_MS = SETUP_MS + 5 * REP_MS
@@ -50,6 +52,10 @@ class Rack:
         keep_fault: TempoCoachError | None = None,
         settings: Settings | None = None,
         plan: OpenPlan | None = None,
+        is_silent: bool = False,
+        sources: Mapping[str, str] | None = None,
+        given_outside: frozenset[str] = frozenset(),
+        sound_checked_on: date | None = TODAY,
     ) -> None:
         self.clock = HandClock()
         self.player = RecordingPlayer(fault=sound_fault)
@@ -73,7 +79,12 @@ class Rack:
                 plan=plan,
                 notices=notices,
                 show_cautions=show_cautions,
-                keep_lifter=self._keep,
+                is_silent=is_silent,
+                sources=sources or {},
+                given_outside=given_outside,
+                sound_checked_on=sound_checked_on,
+                keep_setting=lambda key, value: self._keep(f"{key} = {value}"),
+                keep_sound_checked=lambda day: self._keep(f"sound checked on {day}"),
                 keep_cautions_shown=lambda: self._keep("cautions shown"),
             )
         )
@@ -95,9 +106,11 @@ class Rack:
             yield self
 
     async def settle(self) -> None:
-        """Wait until every thread has answered and no message follows from another."""
-        await self.app.workers.wait_for_complete()
+        """Wait until no message follows from another and every thread has answered."""
         await self.handle_messages()
+        while list(self.app.workers):
+            await self.app.workers.wait_for_complete()
+            await self.handle_messages()
 
     async def handle_messages(self) -> None:
         """Wait until no message follows from another, whatever threads are still at work.
@@ -114,17 +127,17 @@ class Rack:
     async def send(self, *keys: str) -> None:
         """Press keys one after another, whatever threads are still at work."""
         for key in keys:
-            self.app.post_message(events.Key(key, " " if key == "space" else None))
+            self._post(key)
             await self.handle_messages()
 
     async def press(self, *keys: str) -> None:
         for key in keys:
-            await self.send(key)
+            self._post(key)
             await self.settle()
 
     async def write(self, text: str) -> None:
         for character in text:
-            self.app.post_message(events.Key("space" if character == " " else character, character))
+            self._post("space" if character == " " else character)
         await self.settle()
 
     async def wait(self, ms: int) -> None:
@@ -167,6 +180,9 @@ class Rack:
 
     def sets(self) -> list[SetDone]:
         return [fact for fact in self.log.facts if isinstance(fact, SetDone)]
+
+    def _post(self, key: str) -> None:
+        self.app.post_message(events.Key(key, " " if key == "space" else None))
 
     def _count(self, message: Message) -> None:
         # Callbacks are what a pause itself sends, and timers go by real time.

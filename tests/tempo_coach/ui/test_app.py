@@ -80,7 +80,7 @@ async def test_the_name_is_asked_for_where_nobody_lifts_yet_and_kept() -> None:
     assert "Who is lifting?" in question
     assert "Leave it as it was" not in question
     assert heading.endswith("Ana María")
-    assert rack.kept == ["Ana María"]
+    assert rack.kept == ["lifter = Ana María"]
 
 
 async def test_a_name_that_is_empty_or_too_long_is_refused() -> None:
@@ -112,7 +112,7 @@ async def test_f2_changes_the_lifter_and_escape_leaves_him_as_he_was() -> None:
 
     assert unchanged.endswith("Ana")
     assert [done.lifter for done in rack.sets()] == ["Bo"]
-    assert rack.kept == ["Bo"]
+    assert rack.kept == ["lifter = Bo"]
 
 
 async def test_a_name_that_cant_be_kept_holds_for_now_and_says_so() -> None:

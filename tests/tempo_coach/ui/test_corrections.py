@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from tempo_coach.core.facts import Changes
-from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.corrections import Field, changes_from, read_field, texts
 from tests.tempo_coach.core.done_sets import done_set
@@ -28,15 +28,20 @@ def test_the_fields_hold_the_set_as_it_is() -> None:
 
 
 def test_fields_left_alone_change_nothing() -> None:
-    assert changes_from(DONE, typed(), KG) == (None, ())
+    assert changes_from(DONE, typed(), prescribed=KG, unit=LoadUnit.KG) == (None, ())
 
 
 def test_a_value_typed_another_way_changes_nothing() -> None:
-    assert changes_from(DONE, typed(reps=" 05", load="80.0"), KG) == (None, ())
+    assert changes_from(DONE, typed(reps=" 05", load="80.0"), prescribed=KG, unit=LoadUnit.KG) == (
+        None,
+        (),
+    )
 
 
 def test_only_what_differs_is_corrected() -> None:
-    changes, faults = changes_from(DONE, typed(reps="4", effort="9.5", note=" grip slipped "), KG)
+    changes, faults = changes_from(
+        DONE, typed(reps="4", effort="9.5", note=" grip slipped "), prescribed=KG, unit=LoadUnit.KG
+    )
 
     assert changes == Changes(reps_done=4, effort=9.5, note="grip slipped")
     assert faults == ()
@@ -59,10 +64,16 @@ def test_only_what_differs_is_corrected() -> None:
 def test_a_load_is_read_in_the_unit_of_the_line_unless_it_has_its_own(
     text: str, prescribed: Load | None, kg: float | None, written: str
 ) -> None:
-    assert read_field(Field.LOAD, text, prescribed) == {
+    assert read_field(Field.LOAD, text, prescribed=prescribed, unit=LoadUnit.KG) == {
         "load_kg": kg,
         "load_as_written": written,
     }
+
+
+def test_without_a_load_in_the_line_a_bare_number_is_counted_as_set() -> None:
+    read = read_field(Field.LOAD, "180", prescribed=None, unit=LoadUnit.LB)
+
+    assert read["load_as_written"] == "180 lb"
 
 
 @pytest.mark.parametrize(
@@ -83,20 +94,24 @@ def test_a_load_is_read_in_the_unit_of_the_line_unless_it_has_its_own(
 )
 def test_a_bad_value_is_refused_in_one_sentence(field: Field, text: str, sentence: str) -> None:
     with pytest.raises(OutOfRange) as refusal:
-        read_field(field, text, KG)
+        read_field(field, text, prescribed=KG, unit=LoadUnit.KG)
 
     assert str(refusal.value) == sentence
 
 
 def test_a_bad_value_does_not_keep_the_good_ones_from_being_saved() -> None:
-    changes, faults = changes_from(DONE, typed(reps="4", effort="11"), KG)
+    changes, faults = changes_from(
+        DONE, typed(reps="4", effort="11"), prescribed=KG, unit=LoadUnit.KG
+    )
 
     assert changes == Changes(reps_done=4)
     assert [fault.message for fault in faults] == ["'11' is no effort"]
 
 
 def test_an_effort_can_be_taken_back() -> None:
-    changes, _ = changes_from(done_set(effort=8.0), typed(effort=""), KG)
+    changes, _ = changes_from(
+        done_set(effort=8.0), typed(effort=""), prescribed=KG, unit=LoadUnit.KG
+    )
 
     assert changes is not None
     assert changes.given() == {"effort": None}

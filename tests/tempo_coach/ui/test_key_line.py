@@ -7,8 +7,9 @@ from tests.tempo_coach.ui.rack import Rack
 
 async def test_a_click_on_a_key_presses_it() -> None:
     async with Rack().running() as rack:
-        column = rack.lines()[-1].index("F1")
-        await rack.pilot.click(KeyLine, offset=(column, rack.get(KeyLine).size.height - 1))
+        region = rack.get(KeyLine).region
+        column = rack.lines()[region.y].index("F1")
+        await rack.pilot.click(offset=(column, region.y))
         await rack.settle()
 
         assert isinstance(rack.screen, CautionsScreen)
