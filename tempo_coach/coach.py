@@ -21,6 +21,7 @@ from tempo_coach.core.facts import (
     SetStruck,
 )
 from tempo_coach.core.history import History, fold
+from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
@@ -90,11 +91,10 @@ class Coach:
         self.log = log
         self.clock = clock
         self.settings = settings
-        self._rescue = rescue
+        self.ledger = Ledger(log, rescue=rescue)
         self._player = player
         self._new_id = new_id
         self._playbacks: list[Playback] = []
-        self._unsaved: list[Fact] = []
 
     def timeline(self, prescription: Prescription) -> Timeline:
         """Lay one set out in time, as the settings say.
@@ -205,7 +205,7 @@ class Coach:
         if not running.is_over(now_ms):
             self.silence()
         done = running.fact(now_ms)
-        return done, None if done is None else self._save(done)
+        return done, None if done is None else self.ledger.save(done)
 
     def silence(self) -> None:
         """Make whatever is playing silent."""
@@ -246,11 +246,11 @@ class Coach:
         if after is not None:
             at = max(at, after + timedelta(milliseconds=1))
         fact = SetCorrected(id=done.id, at=at, changes=Changes(**given))
-        return done.model_copy(update=given), self._save(fact)
+        return done.model_copy(update=given), self.ledger.save(fact)
 
     def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
-        return self._save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
+        return self.ledger.save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
 
     def change_session(
         self, session: Session, item: int, change: Change, **needed: Any
@@ -263,7 +263,7 @@ class Coach:
             The change, and why it is not on the disk yet, if it is not.
         """
         fact = session.changed(item, change, id=self._new_id(), at=self.clock.wall(), **needed)
-        return fact, self._save(fact)
+        return fact, self.ledger.save(fact)
 
     def history(self) -> History:
         """Read the log, and what is not on the disk yet; blocks.
@@ -273,49 +273,10 @@ class Coach:
         LogUnreadable
             The log can't be read as a whole.
         """
-        lines = [*self.log.read(), *self._unsaved]
+        lines = [*self.log.read(), *self.ledger.unsaved]
         return fold(line for line in lines if not isinstance(line, Skipped))
-
-    def rescue(self) -> str | None:
-        """Save what could not be saved so far, in the log or beside it; call it before leaving.
-
-        Returns
-        -------
-        str or None
-            Where the facts are, if they had to go beside the log.
-
-        Raises
-        ------
-        LogUnwritable
-            Neither place took them; `unsaved` still holds them.
-        """
-        if not self._unsaved or self._write_unsaved(self.log) is None:
-            return None
-        fault = self._write_unsaved(self._rescue)
-        if fault is not None:
-            raise fault
-        return self._rescue.name
-
-    @property
-    def unsaved(self) -> tuple[Fact, ...]:
-        """Facts that are not on the disk yet."""
-        return tuple(self._unsaved)
 
     def _begin(self, track: Samples) -> int:
         playback = self._player.play(track)
         self._playbacks.append(playback)
         return self.clock.now_ms() + playback.lag_ms + self.settings.offset_ms
-
-    def _save(self, fact: Fact) -> LogUnwritable | None:
-        self._unsaved.append(fact)
-        return self._write_unsaved(self.log)
-
-    def _write_unsaved(self, log: Log) -> LogUnwritable | None:
-        try:
-            while self._unsaved:
-                log.append(self._unsaved[0])
-                del self._unsaved[0]
-        except LogUnwritable as fault:
-            return fault
-        return None
-

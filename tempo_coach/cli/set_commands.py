@@ -130,10 +130,10 @@ def rescue(coach: Coach) -> bool:
         Whether the log holds everything.
     """
     try:
-        beside = coach.rescue()
+        beside = coach.ledger.rescue()
     except LogUnwritable as fault:
         click.echo(f"tempo-coach: {fault}; these lines belong in the log:", err=True)
-        for fact in coach.unsaved:
+        for fact in coach.ledger.unsaved:
             click.echo(line_of(fact).decode(), err=True, nl=False)
         return False
     if beside is not None:

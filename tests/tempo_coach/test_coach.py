@@ -280,14 +280,14 @@ def test_a_set_that_the_disk_does_not_take_is_kept_and_saved_in_order_with_the_n
     first, said = rack.coach.end_set(running)
     second = rack.do()
     assert said is fault
-    assert list(rack.coach.unsaved) == [first, second]
+    assert list(rack.coach.ledger.unsaved) == [first, second]
     assert rack.log.facts == []
 
     rack.log.fault = None
     third = rack.do()
 
     assert rack.log.facts == [first, second, third]
-    assert list(rack.coach.unsaved) == []
+    assert list(rack.coach.ledger.unsaved) == []
 
 
 def test_a_disk_that_fails_half_way_keeps_what_it_did_not_take() -> None:
@@ -297,13 +297,13 @@ def test_a_disk_that_fails_half_way_keeps_what_it_did_not_take() -> None:
     log.takes = 1
     third = rack.do()
     assert log.facts == [first]
-    assert rack.coach.unsaved == (second, third)
+    assert rack.coach.ledger.unsaved == (second, third)
 
 
 def test_leaving_with_everything_saved_needs_no_rescue() -> None:
     rack = Rack()
     rack.do()
-    assert rack.coach.rescue() is None
+    assert rack.coach.ledger.rescue() is None
     assert rack.beside.facts == []
 
 
@@ -311,7 +311,7 @@ def test_leaving_tries_the_log_once_more() -> None:
     rack = Rack(log=MemoryLog(fault=disk_full()))
     done = rack.do()
     rack.log.fault = None
-    assert rack.coach.rescue() is None
+    assert rack.coach.ledger.rescue() is None
     assert (rack.log.facts, rack.beside.facts) == ([done], [])
 
 
@@ -319,10 +319,10 @@ def test_leaving_with_a_full_disk_saves_beside_the_log_and_says_where() -> None:
     rack = Rack(log=MemoryLog(fault=disk_full()))
     done = rack.do()
     rack.coach.strike(done, why="wrong bar")
-    assert rack.coach.rescue() == "beside the log"
+    assert rack.coach.ledger.rescue() == "beside the log"
     assert [fact.id for fact in rack.beside.facts] == [done.id, done.id]
     assert rack.beside.facts[0] == done
-    assert rack.coach.unsaved == ()
+    assert rack.coach.ledger.unsaved == ()
 
 
 def test_leaving_when_no_place_takes_the_facts_is_told_and_keeps_them() -> None:
@@ -330,8 +330,8 @@ def test_leaving_when_no_place_takes_the_facts_is_told_and_keeps_them() -> None:
     done = rack.do()
     rack.beside.fault = disk_full()
     with pytest.raises(LogUnwritable):
-        rack.coach.rescue()
-    assert rack.coach.unsaved == (done,)
+        rack.coach.ledger.rescue()
+    assert rack.coach.ledger.unsaved == (done,)
 
 
 # Corrections.
@@ -401,7 +401,7 @@ def test_a_correction_that_the_disk_does_not_take_is_kept() -> None:
     now, fault = rack.coach.correct(done_set(), Changes(note="later"))
     assert fault is rack.log.fault
     assert now.note == "later"
-    assert len(rack.coach.unsaved) == 1
+    assert len(rack.coach.ledger.unsaved) == 1
 
 
 def test_a_struck_set_no_longer_counts() -> None:

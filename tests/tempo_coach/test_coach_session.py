@@ -89,4 +89,4 @@ def test_a_change_that_the_disk_refuses_is_kept_and_said() -> None:
     room.log.fault = disk_full()
     change, fault = room.coach.change_session(room.session(), 1, "added_set")
     assert fault is not None
-    assert room.coach.unsaved == (change,)
+    assert room.coach.ledger.unsaved == (change,)

@@ -140,4 +140,4 @@ def test_a_full_disk_keeps_the_set_in_memory_and_says_so(
 
     assert "kept in memory: 1 of 1 reps" in timed.clock.told[-1][1]
     assert timed.clock.warned == "not saved yet: the disk is full; make room\n"
-    assert len(timed.coach.unsaved) == 1
+    assert len(timed.coach.ledger.unsaved) == 1

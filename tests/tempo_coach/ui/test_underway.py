@@ -90,4 +90,4 @@ def test_a_set_that_the_disk_refuses_comes_back_with_the_reason() -> None:
 
     assert ended is not None
     assert ended.fault is rack.log.fault
-    assert rack.coach.unsaved == (ended.done,)
+    assert rack.coach.ledger.unsaved == (ended.done,)
