@@ -43,6 +43,25 @@ def read_line(line: bytes) -> Fact | Unread:
         return _unread(line, fault)
 
 
+def read_whole_line(line: bytes, *, file: str, number: int) -> Fact | Skipped | None:
+    """Read one line as it stands in a log, with its line feed; None where it is empty.
+
+    Parameters
+    ----------
+    line
+        Without a line feed it is the last, and may be torn.
+    file, number
+        Where it stands, for `Skipped`.
+    """
+    if not line.strip():
+        return None
+    read = read_line(line.rstrip(b"\r\n"))
+    if not isinstance(read, Unread):
+        return read
+    why = read.why if line.endswith(b"\n") or read.foreign else TORN
+    return Skipped(file, number, why, read.foreign)
+
+
 def _unread(line: bytes, fault: ValidationError) -> Unread:
     try:
         value = json.loads(line)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, datetime
 from typing import Protocol
 
@@ -84,6 +84,39 @@ class Log(Protocol):
         ------
         LogUnreadable
             The log can't be read as a whole. A log that does not exist yet is empty.
+        """
+        ...
+
+
+class LogLines(Protocol):
+    """The lines of a log as they stand there."""
+
+    @property
+    def name(self) -> str:
+        """Where it is, as a person would look for it."""
+        ...
+
+    def size(self) -> int:
+        """Return its bytes; 0 where that can't be told."""
+        ...
+
+    def lines(self) -> Iterator[bytes]:
+        """Yield every line with its line feed.
+
+        Raises
+        ------
+        LogUnreadable
+            As for `Log.read`.
+        """
+        ...
+
+    def lines_at(self, offsets: Iterable[int]) -> Iterator[bytes]:
+        """Yield the lines that begin so many bytes into the log.
+
+        Raises
+        ------
+        LogUnreadable
+            The log is no longer there, or can't be read twice, as a pipe can't.
         """
         ...
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import errno
 import os
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from tempo_coach.core.facts import Fact, line_of
 from tempo_coach.core.legible import legible
-from tempo_coach.core.log_lines import TORN, Skipped, Unread, read_line
+from tempo_coach.core.log_lines import Skipped, read_whole_line
 from tempo_coach.errors import LogUnreadable, LogUnwritable
 from tempo_coach.storage.reasons import reason
 
@@ -71,25 +71,50 @@ class LogFile:
         LogUnreadable
             The path is a folder, forbidden, or missing where it must exist.
         """
+        for number, line in enumerate(self.lines(), start=1):
+            read = read_whole_line(line, file=self.name, number=number)
+            if read is not None:
+                yield read
+
+    def lines(self) -> Iterator[bytes]:
+        """Yield every line as it stands there, with its line feed.
+
+        Raises
+        ------
+        LogUnreadable
+            As for `read`.
+        """
         try:
             with self._path.open("rb") as file:
-                for number, line in enumerate(file, start=1):
-                    if (read := self._read_line(number, line)) is not None:
-                        yield read
+                yield from file
         except FileNotFoundError as fault:
             if self._must_exist:
                 raise self._unreadable(fault) from fault
         except OSError as fault:
             raise self._unreadable(fault) from fault
 
-    def _read_line(self, number: int, line: bytes) -> Fact | Skipped | None:
-        if not line.strip():
-            return None
-        read = read_line(line.rstrip(b"\r\n"))
-        if not isinstance(read, Unread):
-            return read
-        why = read.why if line.endswith(b"\n") or read.foreign else TORN
-        return Skipped(self.name, number, why, read.foreign)
+    def lines_at(self, offsets: Iterable[int]) -> Iterator[bytes]:
+        """Yield the lines that begin so many bytes into the file.
+
+        Raises
+        ------
+        LogUnreadable
+            The file is no longer there, or can't be read twice, as a pipe can't.
+        """
+        try:
+            with self._path.open("rb") as file:
+                for offset in offsets:
+                    file.seek(offset)
+                    yield file.readline()
+        except OSError as fault:
+            raise self._unreadable(fault) from fault
+
+    def size(self) -> int:
+        """Return its bytes; 0 where that can't be told."""
+        try:
+            return self._path.stat().st_size
+        except OSError:
+            return 0
 
     def _unreadable(self, fault: OSError) -> LogUnreadable:
         return LogUnreadable(
