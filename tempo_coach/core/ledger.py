@@ -29,7 +29,7 @@ class Ledger:
         return tuple(self._unsaved)
 
     def save(self, fact: Fact) -> LogUnwritable | None:
-        """Save a fact behind those not saved yet; returns why it is not on the disk, if it isn't."""
+        """Save a fact behind those not saved yet; returns why it is not on the disk yet, if so."""
         self._unsaved.append(fact)
         return self._write_to(self._log)
 

@@ -15,6 +15,8 @@ class NextSet:
     prescription: Prescription
     number: int = 1
     """Counted from 1."""
+    load_kg: float | None = None
+    """What is on the bar, or hangs on the body, where the prescription does not say it in kg."""
 
 
 def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, ...]:
@@ -30,5 +32,7 @@ def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, 
     """
     items = sorted(session.items, key=lambda item: item.item != first)
     return tuple(
-        NextSet(item.prescription, item.next_set) for item in items if item.next_set is not None
+        NextSet(item.prescription, item.next_set, item.resolved.load_kg)
+        for item in items
+        if item.next_set is not None
     )

@@ -22,6 +22,8 @@ class Course:
     """All that count, in order, repeated ones too."""
     repeats: bool = False
     """The set just done is to be done once more."""
+    load_kg: float | None = None
+    """As for `NextSet`."""
     then: NextSet | None = None
     """What comes after the last set, of other work; None where that is nothing."""
 
@@ -41,9 +43,16 @@ class Course:
         return self.number >= self.prescription.sets and self.then is None
 
     @property
+    def at_hand(self) -> NextSet:
+        """The set at hand."""
+        return NextSet(self.prescription, self.number, self.load_kg)
+
+    @property
     def next_set(self) -> NextSet | None:
         """What comes next, of this work or of other; None where that is nothing."""
-        return self.then if self.is_finished else NextSet(self.prescription, self.next_number)
+        if self.is_finished:
+            return self.then
+        return NextSet(self.prescription, self.next_number, self.load_kg)
 
     def started(self) -> Course:
         """Go on to the next set."""

@@ -11,7 +11,7 @@ from textual.message import Message
 from textual.widget import Widget
 
 from tempo_coach.core.facts import Changes, SetDone
-from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
 from tempo_coach.ui.underway import Underway
@@ -72,11 +72,9 @@ class Errands:
         self._asker = asker
         self._underway = underway
 
-    def start(
-        self, prescription: Prescription, *, lifter: str, correction: Correction | None
-    ) -> None:
+    def start(self, at_hand: NextSet, *, lifter: str, correction: Correction | None) -> None:
         """Start a set, and then save what was corrected of the one before."""
-        self._run(partial(self._start, prescription, lifter, correction))
+        self._run(partial(self._start, at_hand, lifter, correction))
 
     def end(self, rest_ms: int | None) -> None:
         """End the set that runs and save it, and then start a rest if one is given."""
@@ -93,10 +91,8 @@ class Errands:
     def _run(self, step: Callable[[], None]) -> None:
         self._asker.run_worker(step, thread=True, group="errands")
 
-    def _start(
-        self, prescription: Prescription, lifter: str, correction: Correction | None
-    ) -> None:
-        self._asker.post_message(SetStarted(*self._underway.start(prescription, lifter=lifter)))
+    def _start(self, at_hand: NextSet, lifter: str, correction: Correction | None) -> None:
+        self._asker.post_message(SetStarted(*self._underway.start(at_hand, lifter=lifter)))
         if correction is not None:
             self._correct(correction)
 

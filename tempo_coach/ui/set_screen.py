@@ -78,7 +78,7 @@ class SetScreen(Frame[Departure]):
         self._errands = Errands(self, underway)
         self._clock = underway.coach.clock
         self._lifter = lifter
-        self._course = Course(first.prescription, first.number, then=then)
+        self._course = Course(first.prescription, first.number, load_kg=first.load_kg, then=then)
         self._timeline = underway.coach.timeline(first.prescription)
         self._starts_at_once = starts_at_once
         self._view = SetView(self._course, self._timeline, underway.coach.settings)
@@ -250,7 +250,7 @@ class SetScreen(Frame[Departure]):
         self.set_focus(None)
         self._course = self._course.started()
         self._enter(Stage.STARTING)
-        self._errands.start(self._course.prescription, lifter=self._lifter, correction=correction)
+        self._errands.start(self._course.at_hand, lifter=self._lifter, correction=correction)
 
     def _end(self) -> None:
         rest_ms = self._course.prescription.rest_ms

@@ -10,7 +10,7 @@ from typing import Any
 from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import Change, Changes, SetDone
-from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
@@ -42,12 +42,12 @@ class Underway:
         self._running: RunningSet | None = None
         self._corrected_at: dict[str, datetime] = {}
 
-    def start(
-        self, prescription: Prescription, *, lifter: str
-    ) -> tuple[RunningSet, SoundUnavailable | None]:
+    def start(self, at_hand: NextSet, *, lifter: str) -> tuple[RunningSet, SoundUnavailable | None]:
         """Start a set; blocks."""
         with self._lock:
-            running, fault = self.coach.start_set(prescription, lifter=lifter)
+            running, fault = self.coach.start_set(
+                at_hand.prescription, lifter=lifter, load_kg=at_hand.load_kg
+            )
             self._running = running
             return running, fault
 

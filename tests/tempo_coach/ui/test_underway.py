@@ -3,6 +3,7 @@ from __future__ import annotations
 from threading import Thread
 
 from tempo_coach.core.facts import Changes, SetCorrected
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.ui.underway import Underway
 from tests.tempo_coach.fakes import disk_full
@@ -14,7 +15,7 @@ WORK = parse_prescription(LINE)
 def test_a_set_ends_once_however_often_it_is_ended() -> None:
     rack = Rack()
     underway = Underway(rack.coach)
-    underway.start(WORK, lifter="Ana")
+    underway.start(NextSet(WORK), lifter="Ana")
     rack.clock.advance(SETUP_MS + REP_MS)
 
     first, second = underway.end(), underway.end()
@@ -28,7 +29,7 @@ def test_ending_waits_for_a_start_that_is_still_under_way() -> None:
     rack = Rack()
     underway = Underway(rack.coach)
     rack.player.is_free.clear()
-    starting = Thread(target=underway.start, args=(WORK,), kwargs={"lifter": "Ana"})
+    starting = Thread(target=underway.start, args=(NextSet(WORK),), kwargs={"lifter": "Ana"})
     starting.start()
     closing = Thread(target=underway.close)
     closing.start()
@@ -45,7 +46,7 @@ def test_ending_waits_for_a_start_that_is_still_under_way() -> None:
 def test_no_rest_begins_over_a_set_that_runs() -> None:
     rack = Rack()
     underway = Underway(rack.coach)
-    underway.start(WORK, lifter="Ana")
+    underway.start(NextSet(WORK), lifter="Ana")
 
     assert underway.rest(60_000) is None
     assert len(rack.player.tracks) == 1
@@ -64,7 +65,7 @@ def test_closing_silences_a_rest() -> None:
 def test_a_second_correction_is_dated_later_even_by_a_clock_that_stands() -> None:
     rack = Rack()
     underway = Underway(rack.coach)
-    underway.start(WORK, lifter="Ana")
+    underway.start(NextSet(WORK), lifter="Ana")
     rack.clock.advance(SETUP_MS + REP_MS)
     ended = underway.end()
     assert ended is not None
@@ -83,7 +84,7 @@ def test_a_set_that_the_disk_refuses_comes_back_with_the_reason() -> None:
     rack = Rack()
     underway = Underway(rack.coach)
     rack.log.fault = disk_full()
-    underway.start(WORK, lifter="Ana")
+    underway.start(NextSet(WORK), lifter="Ana")
     rack.clock.advance(SETUP_MS + REP_MS)
 
     ended = underway.end()
@@ -91,3 +92,15 @@ def test_a_set_that_the_disk_refuses_comes_back_with_the_reason() -> None:
     assert ended is not None
     assert ended.fault is rack.log.fault
     assert rack.coach.ledger.unsaved == (ended.done,)
+
+
+def test_a_load_that_only_the_plan_knows_in_kilograms_is_logged_with_it() -> None:
+    rack = Rack()
+    underway = Underway(rack.coach)
+    chin_up = parse_prescription("chin-up 1x1 @ bw+10 kg 1-0-1-0")
+    underway.start(NextSet(chin_up, load_kg=78.0), lifter="Ana")
+    rack.clock.advance(SETUP_MS + 2_000)
+    ended = underway.end()
+    assert ended is not None
+    assert ended.done is not None
+    assert (ended.done.load_kg, ended.done.load_as_written) == (78.0, "bw+10 kg")
