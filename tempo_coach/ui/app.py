@@ -18,6 +18,7 @@ from tempo_coach.ui.day_book import DayBook
 from tempo_coach.ui.day_screen import DayScreen
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.desk import Desk
+from tempo_coach.ui.end_signals import leave_on_signals
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.keeping import Keeping
 from tempo_coach.ui.lifters_screen import LiftersScreen
@@ -71,6 +72,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def on_mount(self) -> None:
         """Put before the board what must be read and answered first."""
+        leave_on_signals(lambda code: self.exit(return_code=code))
         if self._desk.plan is not None and self._desk.plan.is_first:
             self._open_day(self._desk.notices)
         elif self._lifter is None:

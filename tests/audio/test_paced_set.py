@@ -36,6 +36,8 @@ pytestmark = pytest.mark.audio
 ROOT = Path(__file__).parents[2]
 LINE = "squat 1x2 @ 60 kg 2-1-X-1"
 TIMELINE = Timeline.of(parse_prescription(LINE), setup_ms=3000)
+# A key just after the screen has changed may be one held down, so it is left out.
+STEADY_S = 1.5
 PAGE_DOWN, QUIT = b"\x1b[6~", b"\x11"
 # Sound early by 45 ms or late by 125 ms against a picture is noticed (ITU-R BT.1359-1).
 EARLY_S, LATE_S = 0.045, 0.125
@@ -109,6 +111,7 @@ def start_first_set(ours: int, drawn: bytearray) -> None:
         (b"Space or Page Down starts", PAGE_DOWN),
     ):
         wait_for(drawn, shown)
+        time.sleep(STEADY_S)
         os.write(ours, key)
 
 
@@ -291,3 +294,23 @@ def test_page_down_stops_the_app_s_set_and_is_silent_within_150_ms(
     assert last_s - stopped_s < 0.150
     (fact,) = facts(log)
     assert 0 < int(str(fact["reps_done"])) < 10
+
+
+def test_a_terminal_that_is_closed_in_mid_set_leaves_the_set_in_the_log(
+    sound_server: SoundServer, tmp_path: Path
+) -> None:
+    log = tmp_path / "log.jsonl"
+    command = ("--setup", "3", "set", "squat 1x50 0.3-0-0.3-0")
+
+    with (
+        pseudo_terminal() as (ours, theirs, drawn),
+        started(sound_server, log, *command, terminal=theirs) as process,
+    ):
+        start_first_set(ours, drawn)
+        time.sleep(6)
+        process.send_signal(signal.SIGHUP)
+        process.wait(timeout=10)
+
+    assert process.returncode == 129
+    (fact,) = facts(log)
+    assert int(str(fact["reps_done"])) > 0

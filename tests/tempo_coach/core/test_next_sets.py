@@ -27,5 +27,5 @@ def test_items_that_are_done_or_skipped_have_nothing_ahead() -> None:
 def test_what_is_ahead_has_the_load_that_goes_on_the_bar() -> None:
     first = sets_ahead(session())[0]
 
-    assert first == NextSet(session().items[0].prescription)
+    assert first == NextSet(session().items[0].prescription, load_kg=65.0)
     assert str(first.prescription.load) == "65 kg"
