@@ -3,6 +3,8 @@ from __future__ import annotations
 import importlib
 import inspect
 import pkgutil
+import re
+from pathlib import Path
 
 import pytest
 from textual.binding import Binding
@@ -24,6 +26,15 @@ OWN = [
     for binding in vars(kind).get("BINDINGS", ())
 ]
 
+README = (Path(__file__).parents[3] / "README.md").read_text(encoding="utf-8")
+NAMES = {
+    "escape": "Esc", "pagedown": "PgDn", "pageup": "PgUp", "ctrl+q": "Ctrl+Q",
+    "up": "↑", "down": "↓", "left": "←", "right": "→",
+    "shift+up": "Shift+↑", "shift+down": "↓", "minus": "-", "plus": "+",
+}  # fmt: skip
+UNSAID = {"ctrl+c"}
+"""What only says which key quits."""
+
 
 def test_bindings_are_found() -> None:
     assert len(OWN) > 40
@@ -41,6 +52,15 @@ def test_no_two_keys_share_an_id() -> None:
     ids = [binding.id for binding in OWN]
 
     assert len(ids) == len(set(ids))
+
+
+@pytest.mark.parametrize("binding", OWN, ids=lambda binding: str(binding.id))
+def test_every_key_stands_in_the_readme(binding: Binding) -> None:
+    table = README.split("## Keys")[1].split("##")[0]
+
+    for key in binding.key.split(","):
+        name = NAMES.get(key, key.upper() if len(key) <= 2 else key.capitalize())
+        assert re.search(rf"(?<!\w){re.escape(name)}(?!\w)", table) or key in UNSAID
 
 
 def keys(rack: Rack) -> list[str]:
