@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import secrets
+import sys
 import tempfile
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import partial
@@ -16,11 +17,13 @@ from tempo_coach.clock import SystemClock
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import line_of
 from tempo_coach.core.plan import Plan
-from tempo_coach.core.ports import Clock, Log, Player
+from tempo_coach.core.ports import Clock, Log, LogLines, Player
 from tempo_coach.core.settings import Effective, Layer, Settings, settle
 from tempo_coach.errors import SettingsProblem, TempoCoachError
 from tempo_coach.storage import places
+from tempo_coach.storage.export_file import ExportFile, ExportStream
 from tempo_coach.storage.log_file import LogFile
+from tempo_coach.storage.log_folder import log_paths
 from tempo_coach.storage.plan_file import PlanFile
 from tempo_coach.storage.plan_table import TableFile
 from tempo_coach.storage.remembered import Memory
@@ -69,6 +72,32 @@ class Program:
 def log_file(path: Path | None, *, must_exist: bool = False) -> Log:
     """Return a log; None is the user's own."""
     return LogFile(path or places.log_path(), must_exist=must_exist)
+
+
+def log_lines(given: Iterable[Path]) -> tuple[LogLines, ...]:
+    """Return the logs that files and folders stand for, each once.
+
+    Raises
+    ------
+    LogUnreadable
+        A folder can't be read, or has no log.
+    """
+    return tuple(LogFile(path, must_exist=True) for path in log_paths(given))
+
+
+def own_log_lines(path: Path | None) -> LogLines:
+    """Return one log, which may not be there yet; None is the user's own."""
+    return LogFile(path or places.log_path())
+
+
+def export_file(path: Path) -> ExportFile:
+    """Return the file of an export."""
+    return ExportFile(path)
+
+
+def export_stream() -> ExportStream:
+    """Return standard output, for an export."""
+    return ExportStream(sys.stdout.buffer, name="standard output")
 
 
 def plan_file(path: Path) -> PlanFile:

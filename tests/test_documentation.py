@@ -10,6 +10,7 @@ import pytest
 
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.main import command
+from tempo_coach.core.export_columns import explained
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.tempo import parse_tempo
@@ -50,6 +51,12 @@ def test_every_exit_code_stands_in_the_readme() -> None:
     codes = {value for value in vars(exit_codes).values() if isinstance(value, int)}
 
     assert {int(code) for code in re.findall(r"^\| (\d+) \|", table, re.MULTILINE)} == codes
+
+
+def test_every_column_of_an_export_stands_in_the_readme_with_its_meaning() -> None:
+    for column, found in explained().items():
+        rows = ", ".join(found)
+        assert f"| `{column.name}` | {column.unit} | {rows} | {column.meaning} |" in README
 
 
 def test_every_setting_stands_in_the_readme() -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -13,14 +13,14 @@ from pydantic import ValidationError
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
+from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_skipped
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
-from tempo_coach.coach import LogReading, read_logs
+from tempo_coach.coach import read_logs
 from tempo_coach.core.facts import Changes, PhaseSeconds, SetDone, facts_schema
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LOAD_FORMS, parse_load
-from tempo_coach.core.log_lines import Skipped
-from tempo_coach.core.ports import Log
+from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.errors import OutOfRange
 
@@ -75,20 +75,8 @@ def _row(done: SetDone) -> tuple[str, ...]:
     )
 
 
-def say_skipped(skipped: Sequence[Skipped]) -> None:
-    """Say on standard error how many lines were passed over, and where the first is."""
-    if skipped:
-        first = skipped[0]
-        more = f" and {len(skipped) - 1} more" if len(skipped) > 1 else ""
-        click.echo(
-            f"tempo-coach: skipped {first.file}, line {first.line}: {legible(first.why)}{more}; "
-            "'tempo-coach log check' lists them",
-            err=True,
-        )
-
-
 @log_command.command("check")
-@click.argument("logs", metavar="[LOG]...", nargs=-1, type=click.Path(path_type=Path))
+@logs_argument
 @log_option
 def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
     """Say what is wrong in a log, and where; 65 if anything is.
@@ -97,28 +85,21 @@ def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
     tempo-coach log check
     tempo-coach log check mirela.jsonl jonne.jsonl
     """
-    reading = read_logs(chosen_logs(logs, log_path))
+    reading = merge_logs(logs, log_path)
     for one in reading.skipped:
         click.echo(f"{one.file}, line {one.line}: {legible(one.why)}")
     for said in _odd_sets(reading):
         click.echo(said)
-    faults = sum(not one.foreign for one in reading.skipped) + len(reading.history.disagreeing)
-    click.echo(f"{len(reading.history.sets)} sets count, {faults} faults")
+    faults = sum(not one.foreign for one in reading.skipped) + len(reading.disagreeing)
+    click.echo(f"{len(reading.rows)} sets count, {faults} faults")
     return exit_codes.DATA if faults else exit_codes.OK
 
 
-def _odd_sets(reading: LogReading) -> Iterable[str]:
-    for set_id in reading.history.disagreeing:
+def _odd_sets(reading: MergedLogs) -> Iterable[str]:
+    for set_id in reading.disagreeing:
         yield f"set {legible(set_id)}: the logs disagree; the one that ended later counts"
-    for set_id in reading.history.orphaned:
+    for set_id in reading.orphaned:
         yield f"set {legible(set_id)}: corrected or struck, but not in these logs"
-
-
-def chosen_logs(logs: Sequence[Path], log_path: Path | None) -> list[Log]:
-    """Return the logs named as arguments, or the one of ``--log``, or the user's own."""
-    if not logs:
-        return [bootstrap.log_file(log_path)]
-    return [bootstrap.log_file(path, must_exist=True) for path in dict.fromkeys(logs)]
 
 
 @log_command.command("schema")

@@ -15,6 +15,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
+from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.log_commands import log_command
 from tempo_coach.cli.open_command import CommandOrPlan
 from tempo_coach.cli.options import (
@@ -128,6 +129,7 @@ for _command in (
     set_command,
     track_command,
     week_command,
+    export_command,
     log_command,
     plan_command,
     sounds_command,

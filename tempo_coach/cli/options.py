@@ -61,6 +61,16 @@ def _given_once(ctx: click.Context, param: click.Parameter, value: Any) -> Any:
     return value
 
 
+def _given_before(ctx: click.Context, param: click.Parameter, value: Any) -> Any:
+    """Let the one lifter before the command be the lifters behind it, but not both."""
+    root = ctx.find_root()
+    if root.get_parameter_source("lifter") is not ParameterSource.COMMANDLINE:
+        return value
+    if value:
+        raise click.UsageError(f"{param.opts[0]} is given before and behind; give it behind", ctx)
+    return (root.params["lifter"],)
+
+
 log_option = click.option(
     "--log",
     "log_path",
@@ -106,5 +116,21 @@ only_lifter_option = click.option(
     metavar="NAME",
     callback=_given_once,
     help="Only this lifter's sets.",
+)
+lifters_option = click.option(
+    "--lifter",
+    "lifters",
+    type=lifter_name,
+    metavar="NAME",
+    multiple=True,
+    callback=_given_before,
+    help="Only this lifter; give it again for more.",
+)
+exercises_option = click.option(
+    "--exercise",
+    "exercises",
+    metavar="NAME",
+    multiple=True,
+    help="Only this exercise; give it again for more.",
 )
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON.")

@@ -7,22 +7,21 @@ from pathlib import Path
 
 import click
 
-from tempo_coach.cli.log_commands import chosen_logs, say_skipped
+from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
-from tempo_coach.coach import read_logs
-from tempo_coach.core.history import History
+from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.legible import legible
 from tempo_coach.core.reports import weeks_data
 from tempo_coach.core.tempo import Phase
-from tempo_coach.core.weeks import Totals, Week, weekly
+from tempo_coach.core.weeks import Totals, Week, weeks_over
 
 _HEADINGS = ("exercise", "sets", "reps", *(f"{phase} s" for phase in Phase), "tension s",
              "lower %", "load kg·s", "tonnage kg")  # fmt: skip
 
 
 @click.command("week")
-@click.argument("logs", metavar="[LOG]...", nargs=-1, type=click.Path(path_type=Path))
+@logs_argument
 @only_lifter_option
 @click.option("--weeks", type=click.IntRange(1, 5_000), help="Only so many, up to the latest.")
 @json_option
@@ -36,7 +35,8 @@ def week_command(
 ) -> None:
     """Add up lowering seconds, tension and loads by week (ISO 8601) and exercise.
 
-    Several logs are merged by the ids of their sets. 'load kg·s' is load times seconds lowering,
+    Several logs are merged by the ids of their sets; a folder stands for every .jsonl file below
+    it. 'load kg·s' is load times seconds lowering,
     this tool's own measure.
 
     \b
@@ -44,16 +44,16 @@ def week_command(
     tempo-coach week --lifter Mirela --weeks 4
     tempo-coach week mirela.jsonl jonne.jsonl --json
     """
-    reading = read_logs(chosen_logs(logs, log_path))
-    sets = reading.history.sets if lifter is None else reading.history.of(lifter)
-    added = weekly(sets, last=weeks)
+    reading = merge_logs(logs, log_path)
+    rows = chosen_rows(reading.rows, Choice(() if lifter is None else (lifter,)))
+    added = weeks_over(rows, last=weeks)
     if as_json:
         print_json(weeks_data(added, reading.skipped))
         return
     _print_weeks(added)
-    for note in _notes(added, reading.history, lifter):
+    for note in _notes(added, reading.rows.lifters if lifter is None else ()):
         click.echo(note)
-    say_skipped(reading.skipped)
+    say_reading(reading)
 
 
 def _print_weeks(weeks: tuple[Week, ...]) -> None:
@@ -91,12 +91,11 @@ def _approximate(length_ms: int, allowed_ms: int) -> str:
     return f"{'≈' if allowed_ms else ''}{length_ms / 1000:.1f}"
 
 
-def _notes(weeks: tuple[Week, ...], history: History, lifter: str | None) -> Iterator[str]:
+def _notes(weeks: tuple[Week, ...], lifters: tuple[str, ...]) -> Iterator[str]:
     if any(week.total.by_allowance.tension_ms for week in weeks):
         yield "≈ rests in part on what planning counts for X, V and A."
     if any(week.total.sets_without_load for week in weeks):
         yield "+ leaves out sets whose load in kg is not known."
-    names = history.lifters()
-    if lifter is None and len(names) > 1:
-        listed = ", ".join(map(legible, names))
-        yield f"{len(names)} lifters together; --lifter NAME shows one: {listed}."
+    if len(lifters) > 1:
+        listed = ", ".join(map(legible, lifters))
+        yield f"{len(lifters)} lifters together; --lifter NAME shows one: {listed}."

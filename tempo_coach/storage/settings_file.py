@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import os
-import tempfile
 import tomllib
 from pathlib import Path
 from typing import Any
 
 from tempo_coach.core.legible import legible
 from tempo_coach.errors import SettingsProblem
+from tempo_coach.storage.whole_file import whole_file
 
 
 class SettingsFile:
@@ -66,11 +65,5 @@ class SettingsFile:
 def replace_file(path: Path, text: str) -> None:
     """Put a text in place of a file, whole or not at all, private to the user."""
     path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-    descriptor, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    try:
-        with os.fdopen(descriptor, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-        Path(temporary).replace(path)
-    except OSError:
-        Path(temporary).unlink(missing_ok=True)
-        raise
+    with whole_file(path) as file:
+        file.write(text.encode())

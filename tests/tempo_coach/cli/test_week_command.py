@@ -85,15 +85,22 @@ def test_an_empty_log_has_no_weeks(command: Command) -> None:
 
 def test_a_log_that_was_named_must_be_there(command: Command, home: Path) -> None:
     missing = command("week", home / "nowhere.jsonl")
-    folder = command("week", home)
+    empty = command("week", home)
 
     assert (missing.code, missing.out) == (66, "")
     assert missing.err == (
         f"tempo-coach: the log {home}/nowhere.jsonl can't be read: there is no such file; "
         "give a JSON Lines file that this program wrote\n"
     )
-    assert folder.code == 66
-    assert "it is a folder" in folder.err
+    assert empty.code == 66
+    assert "has no log in it or below" in empty.err
+
+
+def test_a_lifter_whom_the_logs_do_not_know_is_refused(command: Command, written_log: Path) -> None:
+    outcome = command("week", written_log, "--lifter", "Mirela Ode")
+
+    assert outcome.code == 65
+    assert "the logs know no lifter 'Mirela Ode'; the nearest is 'Mirela Oude'" in outcome.err
 
 
 def test_escape_sequences_and_markup_in_names_show_literally(command: Command, home: Path) -> None:

@@ -1,0 +1,123 @@
+"""The command that takes what the log counts to other tools."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
+from tempo_coach.cli.options import exercises_option, lifters_option, log_option
+from tempo_coach.cli.progress import progress
+from tempo_coach.core.export_columns import By, Format, explained
+from tempo_coach.core.export_tables import Choice, export_table
+from tempo_coach.core.legible import quoted
+
+_STANDARD_OUTPUT = Path("-")
+_DATE = click.DateTime(["%Y-%m-%d"])
+
+
+def _columns_help() -> str:
+    rows = "\n".join(
+        f"  {column.name} [{'/'.join(found)}] {column.meaning}"
+        for column, found in explained().items()
+    )
+    return f"\b\nColumns, and the rows they stand in:\n{rows}"
+
+
+@click.command("export", epilog=_columns_help())
+@logs_argument
+@click.option(
+    "-o",
+    "--output",
+    required=True,
+    type=click.Path(path_type=Path, allow_dash=True),
+    metavar="FILE",
+    help="The file to write, .csv, .json or .xlsx; - is standard output, with --format.",
+)
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice([form.value for form in Format]),
+    help="The format [else as the file's name ends].",
+)
+@click.option(
+    "--by",
+    type=click.Choice([by.value for by in By]),
+    help="A row for each set, each lifter's week, or each exercise in it [else week; a workbook "
+    "has a sheet of each].",
+)
+@lifters_option
+@exercises_option
+@click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
+@click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
+@click.option("--replace", is_flag=True, help="Write over a file that is there.")
+@log_option
+def export_command(
+    logs: tuple[Path, ...],
+    output: Path,
+    form: str | None,
+    by: str | None,
+    lifters: tuple[str, ...],
+    exercises: tuple[str, ...],
+    first: datetime | None,
+    last: datetime | None,
+    replace: bool,
+    log_path: Path | None,
+) -> None:
+    """Write sets or weeks as a table for other tools: CSV, JSON or a workbook.
+
+    Logs are merged by the ids of their sets; a folder stands for every .jsonl file below it.
+    Struck sets are left out, corrections are in, and each name is as last written. The file is
+    private to you, and written whole or not at all.
+
+    \b
+    tempo-coach export -o weeks.csv
+    tempo-coach export logs/ -o club.xlsx --from 2026-09-01
+    tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
+    """
+    chosen = _format(output, form)
+    is_file = output != _STANDARD_OUTPUT
+    to = bootstrap.export_file(output) if is_file else bootstrap.export_stream()
+    to.check(replace=replace)
+    reading = merge_logs(logs, log_path)
+    choice = Choice(
+        lifters, exercises, first.date() if first else None, last.date() if last else None
+    )
+    tables = [export_table(reading, kind, choice) for kind in _kinds(by, chosen)]
+    with progress("writing", sum(table.length for table in tables)) as shown:
+        told = [table.told(shown.advance) for table in tables]
+        to.write(told, chosen, replace=replace)
+    if is_file:
+        rows = ", ".join(f"{table.length:,} by {table.by}" for table in tables)
+        click.echo(f"wrote {to.name}; rows: {rows}")
+    say_reading(reading)
+
+
+def _format(output: Path, form: str | None) -> Format:
+    endings = ", ".join(f".{one}" for one in Format)
+    if output == _STANDARD_OUTPUT:
+        if form is None:
+            raise click.UsageError("standard output needs a --format: csv, json or xlsx")
+        return Format(form)
+    ending = output.suffix.lower().removeprefix(".")
+    by_name = Format(ending) if ending in set(Format) else None
+    if form is None and by_name is None:
+        raise click.UsageError(
+            f"{quoted(output.name)} does not say what to write; let the name end in {endings}, "
+            "or give --format"
+        )
+    if form is not None and by_name is not None and form != by_name:
+        raise click.UsageError(
+            f"{quoted(output.name)} and --format {form} don't agree; leave --format out, or let "
+            f"the name end in .{form}"
+        )
+    return Format(form or ending)
+
+
+def _kinds(by: str | None, form: Format) -> tuple[By, ...]:
+    if by is not None:
+        return (By(by),)
+    return (By.WEEK, By.EXERCISE, By.SET) if form is Format.XLSX else (By.WEEK,)

@@ -1,0 +1,54 @@
+"""How commands read many logs, and what they say of the reading."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.cli.progress import progress
+from tempo_coach.core.legible import legible
+from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.merged_logs import MergedLogs, merged
+
+logs_argument = click.argument(
+    "logs", metavar="[LOG|FOLDER]...", nargs=-1, type=click.Path(path_type=Path)
+)
+
+
+def merge_logs(given: Sequence[Path], log_path: Path | None) -> MergedLogs:
+    """Merge the logs named as arguments, or the one of ``--log``, or the user's own.
+
+    A folder stands for every log in it and below.
+    """
+    logs = bootstrap.log_lines(given) if given else (bootstrap.own_log_lines(log_path),)
+    with progress("reading", sum(log.size() for log in logs)) as shown:
+        return merged(logs, advance=shown.advance)
+
+
+def say_reading(logs: MergedLogs) -> None:
+    """Say on standard error what could not be read, and where logs disagree."""
+    say_skipped(logs.skipped)
+    if logs.disagreeing:
+        first = legible(logs.disagreeing[0])
+        several = len(logs.disagreeing) > 1
+        more = f" and {len(logs.disagreeing) - 1} more" if several else ""
+        click.echo(
+            f"tempo-coach: the logs disagree about the set{'s' if several else ''} {first}{more}; "
+            "the one that ended later counts",
+            err=True,
+        )
+
+
+def say_skipped(skipped: Sequence[Skipped]) -> None:
+    """Say on standard error how many lines were passed over, and where the first is."""
+    if skipped:
+        first = skipped[0]
+        more = f" and {len(skipped) - 1} more" if len(skipped) > 1 else ""
+        click.echo(
+            f"tempo-coach: skipped {first.file}, line {first.line}: {legible(first.why)}{more}; "
+            "'tempo-coach log check' lists them",
+            err=True,
+        )

@@ -1,0 +1,128 @@
+"""The columns of an export: one table for every format, for the help and for the README."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from types import MappingProxyType
+from typing import TypeAlias
+
+Cell: TypeAlias = str | int | float | date | datetime | None
+Cells: TypeAlias = Mapping[str, Cell]
+
+
+class By(StrEnum):
+    """What one row of an export stands for."""
+
+    SET = "set"
+    WEEK = "week"
+    """One lifter's week."""
+    EXERCISE = "exercise"
+    """One exercise in one lifter's week."""
+
+
+class Format(StrEnum):
+    """What an export is written as; also how its file's name ends."""
+
+    CSV = "csv"
+    JSON = "json"
+    XLSX = "xlsx"
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column."""
+
+    name: str
+    """Ends in its unit, where it has one."""
+    unit: str
+    """Empty where it has none."""
+    meaning: str
+    """In one sentence."""
+
+
+_SET_ONLY = (
+    Column("id", "", "The set's id in the log."),
+    Column("lifter", "", "Who lifted, as last written."),
+    Column("date", "date", "The lifter's local date when rep 1 began."),
+    Column("started_at", "time", "When rep 1 began, in the lifter's local time."),
+    Column("ended_at", "time", "When the last phase ended, or the set was stopped."),
+)
+_WEEK = (
+    Column("week", "", "The ISO 8601 week of the lifter's local date, such as 2026-W48."),
+    Column("week_begins", "date", "The week's Monday."),
+)
+_EXERCISE = (Column("exercise", "", "The exercise, as last written."),)
+_SET_WORK = (
+    Column("lead", "", "What a rep begins with: lower or raise."),
+    Column(
+        "tempo", "", "Lower-pause-raise-top in seconds; X, V and A have no length of their own."
+    ),
+    Column("load_kg", "kg", "The load; empty where it is not known in kilograms."),
+    Column("load_as_written", "", "The load as it stood on the board."),
+    Column("reps_prescribed", "reps", "Reps asked for; empty for a set until it is stopped."),
+    Column("reps_done", "reps", "Reps wholly completed."),
+)
+_TIMES = (
+    Column("lower_s", "s", "Seconds spent lowering."),
+    Column("pause_s", "s", "Seconds in the pause at the bottom."),
+    Column("raise_s", "s", "Seconds spent raising."),
+    Column("top_s", "s", "Seconds at the top."),
+    Column("tension_s", "s", "Seconds in all four phases."),
+    Column("moving_s", "s", "Seconds lowering and raising, without pause and top."),
+    Column("lower_by_allowance_s", "s", "The part of lower_s that planning counted for X or V."),
+    Column("raise_by_allowance_s", "s", "The part of raise_s that planning counted for X, V or A."),
+    Column("lowering_kg_s", "kg·s", "Load times seconds lowering: this tool's own measure."),
+    Column("tonnage_kg", "kg", "Load times reps."),
+)
+_COUNTS = (
+    Column("sets", "sets", "Sets that count; struck ones do not."),
+    Column("reps", "reps", "Reps wholly completed."),
+)
+_WITHOUT_LOAD = (
+    Column(
+        "sets_without_load",
+        "sets",
+        "Sets whose load in kg is not known; they add nothing to lowering_kg_s and tonnage_kg.",
+    ),
+)
+_CHANGE = (
+    Column(
+        "lower_change_s",
+        "s",
+        "lower_s against the calendar week before; empty in the lifter's first week, and in a week "
+        "of which --from or --to leaves out a day.",
+    ),
+)
+_SET_REMARKS = (
+    Column("timing", "", "How the seconds were taken: paced, tapped or trace."),
+    Column("method", "", "The method, where one was given."),
+    Column("effort", "of 10", "How hard it was, 1 to 10 by halves."),
+    Column("note", "", "The note."),
+)
+_LIFTER = _SET_ONLY[1:2]
+
+COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
+    {
+        By.SET: (*_SET_ONLY, *_WEEK, *_EXERCISE, *_SET_WORK, *_TIMES, *_SET_REMARKS),
+        By.WEEK: (*_LIFTER, *_WEEK, *_COUNTS, *_TIMES, *_WITHOUT_LOAD, *_CHANGE),
+        By.EXERCISE: (*_LIFTER, *_WEEK, *_EXERCISE, *_COUNTS, *_TIMES, *_WITHOUT_LOAD),
+    }
+)
+"""What each row holds, in order; names stay as they are from version to version."""
+
+
+def explained() -> dict[Column, tuple[By, ...]]:
+    """Return every column once, with the rows it stands in."""
+    found: dict[Column, tuple[By, ...]] = {}
+    for by, columns in COLUMNS.items():
+        for column in columns:
+            found[column] = (*found.get(column, ()), by)
+    return found
+
+
+def named(columns: Iterable[Column]) -> tuple[str, ...]:
+    """Return the names of columns."""
+    return tuple(column.name for column in columns)

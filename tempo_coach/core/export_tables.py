@@ -1,0 +1,223 @@
+"""What an export holds: the rows, chosen and in order."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+import numpy as np
+from numpy.typing import NDArray
+
+from tempo_coach.core.export_columns import COLUMNS, By, Cell, Cells, Column
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import name_key, quoted
+from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
+from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.weeks import IsoWeek, Totals, allowed_times, group_count, totals_by, week_of
+from tempo_coach.core.work import PhaseTimes
+from tempo_coach.errors import OutOfRange
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which sets are exported."""
+
+    lifters: tuple[str, ...] = ()
+    """Empty chooses all."""
+    exercises: tuple[str, ...] = ()
+    """Empty chooses all."""
+    first: date | None = None
+    """The first local date; None is from the beginning."""
+    last: date | None = None
+    """The last local date; None is to the end."""
+
+    def holds_all_of(self, week: IsoWeek) -> bool:
+        """Tell whether no day of a week is left out."""
+        monday = week.monday()
+        sunday = monday.toordinal() + 6
+        return (self.first is None or self.first <= monday) and (
+            self.last is None or sunday <= self.last.toordinal()
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class ExportTable:
+    """Rows to be written, once."""
+
+    by: By
+    length: int
+    """How many rows."""
+    rows: Iterable[Cells]
+
+    def told(self, advance: Callable[[int], None]) -> ExportTable:
+        """Return the same table, which tells of each row that is taken."""
+
+        def rows() -> Iterator[Cells]:
+            for row in self.rows:
+                yield row
+                advance(1)
+
+        return replace(self, rows=rows())
+
+    @property
+    def columns(self) -> tuple[Column, ...]:
+        """What each row holds."""
+        return COLUMNS[self.by]
+
+
+def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
+    """Return the rows of one kind.
+
+    Raises
+    ------
+    OutOfRange
+        Nobody and nothing of a chosen name is in the logs, or the first date is after the last.
+    """
+    named = _of_names(logs.rows, choice)
+    rows = _of_dates(named, choice)
+    match by:
+        case By.SET:
+            return ExportTable(by, len(rows), map(_set_cells, logs.sets(rows)))
+        case By.WEEK:
+            weeks = tuple(_week_cells(week) for week in _weeks(named, rows, choice))
+            return ExportTable(by, len(weeks), weeks)
+        case By.EXERCISE:
+            length = group_count(rows, *_exercise_columns(rows))
+            return ExportTable(by, length, _exercise_cells(rows))
+
+
+def chosen_rows(rows: SetRows, choice: Choice) -> SetRows:
+    """Return the rows of a choice.
+
+    Raises
+    ------
+    OutOfRange
+        As for `export_table`; where there are no rows, every name is allowed.
+    """
+    return _of_dates(_of_names(rows, choice), choice)
+
+
+def _of_names(rows: SetRows, choice: Choice) -> SetRows:
+    for column, wanted, known in (
+        ("lifter", choice.lifters, rows.lifters),
+        ("exercise", choice.exercises, rows.exercises),
+    ):
+        if wanted and rows:
+            rows = rows.where(np.isin(rows.data[column], _numbers(column, wanted, known)))
+    return rows
+
+
+def _numbers(column: str, wanted: Sequence[str], known: Sequence[str]) -> list[int]:
+    by_key = {name_key(name): number for number, name in enumerate(known)}
+    for name in wanted:
+        if name_key(name) not in by_key:
+            raise OutOfRange(
+                f"the logs know no {column} {quoted(name)}", hint=nearest_of(name, known)
+            )
+    return [by_key[name_key(name)] for name in wanted]
+
+
+def _of_dates(rows: SetRows, choice: Choice) -> SetRows:
+    if choice.first and choice.last and choice.first > choice.last:
+        raise OutOfRange(
+            f"the first day {choice.first} is after the last, {choice.last}",
+            hint="give the earlier one with --from",
+        )
+    day = rows.data["day"]
+    is_kept: NDArray[np.bool_] = np.ones(len(rows), dtype=np.bool_)
+    if choice.first:
+        is_kept &= day >= choice.first.toordinal()
+    if choice.last:
+        is_kept &= day <= choice.last.toordinal()
+    return rows.where(is_kept)
+
+
+def _weeks(
+    named: SetRows, rows: SetRows, choice: Choice
+) -> Iterator[tuple[LifterWeek, int | None]]:
+    """Yield weeks with their change, which looks at days that were not chosen too."""
+    whole = {(week.lifter, week.week): week.lower_change_ms for week in lifter_weeks(named)}
+    for week in lifter_weeks(rows):
+        is_whole = choice.holds_all_of(week.week)
+        yield week, whole[week.lifter, week.week] if is_whole else None
+
+
+def _week_cells(of: tuple[LifterWeek, int | None]) -> Cells:
+    week, change_ms = of
+    return {
+        "lifter": week.lifter,
+        **_week(week.week),
+        **_totals(week.totals),
+        "lower_change_s": None if change_ms is None else change_ms / 1000,
+    }
+
+
+def _exercise_columns(rows: SetRows) -> tuple[NDArray[np.int32], ...]:
+    return rows.data["lifter"], rows.mondays(), rows.data["exercise"]
+
+
+def _exercise_cells(rows: SetRows) -> Iterator[Cells]:
+    for (lifter, monday, exercise), totals in totals_by(rows, *_exercise_columns(rows)):
+        yield {
+            "lifter": rows.lifters[lifter],
+            **_week(IsoWeek.starting(monday)),
+            "exercise": rows.exercises[exercise],
+            **_totals(totals),
+        }
+
+
+def _week(week: IsoWeek) -> dict[str, Cell]:
+    return {"week": str(week), "week_begins": week.monday()}
+
+
+def _totals(totals: Totals) -> dict[str, Cell]:
+    return {
+        "sets": totals.sets,
+        "reps": totals.reps,
+        **_times(totals.times, totals.by_allowance),
+        "lowering_kg_s": totals.lowering_kg_s,
+        "tonnage_kg": totals.tonnage_kg,
+        "sets_without_load": totals.sets_without_load,
+    }
+
+
+def _times(times: PhaseTimes, by_allowance: PhaseTimes) -> dict[str, Cell]:
+    return {
+        "lower_s": times.lower_ms / 1000,
+        "pause_s": times.pause_ms / 1000,
+        "raise_s": times.raise_ms / 1000,
+        "top_s": times.top_ms / 1000,
+        "tension_s": times.tension_ms / 1000,
+        "moving_s": times.moving_ms / 1000,
+        "lower_by_allowance_s": by_allowance.lower_ms / 1000,
+        "raise_by_allowance_s": by_allowance.raise_ms / 1000,
+    }
+
+
+def _set_cells(done: SetDone) -> Cells:
+    times, kg = done.seconds.times(), done.load_kg
+    return {
+        "id": done.id,
+        "lifter": done.lifter,
+        "date": done.started_at.date(),
+        "started_at": done.started_at,
+        "ended_at": done.ended_at,
+        **_week(week_of(done)),
+        "exercise": done.exercise,
+        "lead": done.lead,
+        "tempo": str(done.tempo),
+        "load_kg": kg,
+        "load_as_written": done.load_as_written,
+        "reps_prescribed": done.reps_prescribed,
+        "reps_done": done.reps_done,
+        **_times(times, allowed_times(done)),
+        "lowering_kg_s": None if kg is None else kg * (times.lower_ms / 1000),
+        "tonnage_kg": None if kg is None else kg * done.reps_done,
+        "timing": done.timing,
+        "method": done.method,
+        "effort": done.effort,
+        "note": done.note,
+    }
