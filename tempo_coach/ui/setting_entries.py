@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from annotated_types import Ge, Le
-
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.settings import CueSet, Layer, Settings, settle
 from tempo_coach.errors import OutOfRange
 
 ON, OFF = "on", "off"
+_SCHEMA = Settings.model_json_schema()["properties"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +22,7 @@ class Entry:
     options: tuple[str, ...] = ()
     """What can be chosen; empty where a number is typed."""
     unit: str = ""
-    """What stands behind the number."""
+    """What the number counts."""
     cue_set: CueSet | None = None
     """Which of the cue sets is turned on and off."""
     words: str = ""
@@ -32,6 +31,10 @@ class Entry:
     def meaning(self) -> str:
         """Say in a sentence what it does."""
         return self.words or str(Settings.model_fields[self.key].description)
+
+    def range_words(self) -> str:
+        """Return what the number counts, and from where to where it goes."""
+        return ", ".join(filter(None, (self.unit, _limits_words(self.key))))
 
     def text(self, settings: Settings) -> str:
         """Return what holds, as it is chosen or typed."""
@@ -54,7 +57,7 @@ class Entry:
             return self._cues(text, settings)
         read = settle((Layer("", {self.key: text.strip()}, are_texts=True),))
         if read.bad:
-            raise OutOfRange(f"{quoted(text)} can't be taken", hint=_range_words(self.key))
+            raise OutOfRange(f"{quoted(text)} can't be taken", hint=_allowed_words(self.key))
         return getattr(read.settings, self.key)
 
     def _cues(self, text: str, settings: Settings) -> tuple[CueSet, ...]:
@@ -90,8 +93,8 @@ ENTRIES = (
         words="Phases, seconds and reps spoken; in place of the ticks, where both are on.",
     ),
     Entry("count", "Voice counts", ("up", "down")),
-    Entry("volume", "Volume", unit="1 to 10, 3 dB a step"),
-    Entry("setup_s", "Before rep 1", unit="s, 3 to 60"),
+    Entry("volume", "Volume", unit="steps of 3 dB"),
+    Entry("setup_s", "Before rep 1", unit="s"),
     Entry("offset_ms", "Sound is late by", unit="ms"),
     Entry("unit", "Bare loads are in", ("kg", "lb")),
     Entry("sound_check", "Sound check", _SWITCH),
@@ -101,9 +104,10 @@ ENTRIES = (
 )
 
 
-def _range_words(key: str) -> str:
-    field = Settings.model_fields[key]
-    least = next(limit.ge for limit in field.metadata if isinstance(limit, Ge))
-    most = next(limit.le for limit in field.metadata if isinstance(limit, Le))
-    kind = "a whole number" if field.annotation is int else "a number"
-    return f"{kind} from {least} to {most}"
+def _allowed_words(key: str) -> str:
+    kind = "a whole number" if _SCHEMA[key]["type"] == "integer" else "a number"
+    return f"{kind} from {_limits_words(key)}"
+
+
+def _limits_words(key: str) -> str:
+    return f"{_SCHEMA[key]['minimum']} to {_SCHEMA[key]['maximum']}"

@@ -53,8 +53,8 @@ class SettingRow(Horizontal):
         """Put name, value and source side by side."""
         yield self._label
         yield self.control
-        if self.entry.unit:
-            yield Static(self.entry.unit, classes="setting-unit", markup=False)
+        if not self.entry.options:
+            yield Static(self.entry.range_words(), classes="setting-range", markup=False)
         yield self._tag
 
     def mark(self, *, is_chosen: bool) -> None:

@@ -2,12 +2,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
 from textual.widgets import Input
 
 from tempo_coach.core.cautions import LONG, SHORT
 from tempo_coach.errors import SettingsProblem
-from tempo_coach.ui.cautions_screen import CautionsScreen
+from tempo_coach.ui.board_screen import BoardScreen
+from tempo_coach.ui.cautions_screen import SHORT_CHAPTERS, CautionsScreen
 from tempo_coach.ui.frame import TooSmall
 from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.set_screen import SetScreen
@@ -27,17 +27,26 @@ async def test_problems_are_told_at_the_start() -> None:
     assert "Line 17 of the log can't be read. [b]odd[/b]" in text
 
 
-@pytest.mark.parametrize("key", ["enter", "space", "pagedown", "escape"])
-async def test_the_cautions_are_shown_once_and_left_by_any_of_the_keys(key: str) -> None:
+async def test_the_cautions_are_shown_at_first_and_that_is_kept_once_they_are_left() -> None:
     async with Rack(show_cautions=True).running() as rack:
-        shown = rack.text()
-        await rack.press(key)
+        shown, kept_before = rack.text(), list(rack.kept)
+        await rack.press("enter")
         is_gone = not isinstance(rack.screen, CautionsScreen)
 
     for sentence in SHORT:
         assert sentence in shown
     assert is_gone
+    assert kept_before == []
     assert rack.kept == ["cautions shown"]
+
+
+async def test_the_cautions_are_left_by_any_of_the_keys() -> None:
+    async with Rack().running() as rack:
+        for key in ("enter", "space", "pagedown", "escape"):
+            await rack.app.push_screen(CautionsScreen(SHORT_CHAPTERS))
+            await rack.press(key)
+
+            assert isinstance(rack.screen, BoardScreen)
 
 
 async def test_f1_shows_the_cautions_in_full_page_by_page() -> None:
@@ -159,12 +168,15 @@ async def test_there_is_no_command_palette() -> None:
         assert rack.screen is before
 
 
-@pytest.mark.parametrize(("columns", "rows"), [(39, 24), (80, 11)])
-async def test_a_window_that_is_too_small_says_so_and_nothing_else(columns: int, rows: int) -> None:
-    async with Rack().at_the_rack(columns=columns, rows=rows) as rack:
-        text = rack.text()
+async def test_a_window_that_is_too_small_says_so_and_nothing_else() -> None:
+    async with Rack().at_the_rack(columns=39, rows=24) as rack:
+        narrow = rack.text()
+        await rack.pilot.resize_terminal(80, 11)
+        await rack.settle()
+        low = rack.text()
 
-    assert text == f"The window is too small: {columns} × {rows}, at least 40 × 12."
+    assert narrow == "The window is too small: 39 × 24, at least 40 × 12."
+    assert low == "The window is too small: 80 × 11, at least 40 × 12."
 
 
 async def test_a_window_that_grows_again_shows_all_again() -> None:
