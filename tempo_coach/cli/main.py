@@ -15,6 +15,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
+from tempo_coach.cli.completion_command import completion_command
 from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.log_commands import log_command
 from tempo_coach.cli.open_command import CommandOrPlan
@@ -134,6 +135,7 @@ for _command in (
     plan_command,
     sounds_command,
     demo_command,
+    completion_command,
 ):
     command.add_command(_command)
 

@@ -1,0 +1,29 @@
+"""The command that teaches a shell to complete this program's commands and options."""
+
+from __future__ import annotations
+
+import click
+from click.shell_completion import ShellComplete, get_completion_class
+
+_VARIABLE = "_TEMPO_COACH_COMPLETE"
+"""Set by the printed scripts; click answers it with what could come next."""
+_SHELLS = ("bash", "zsh", "fish")
+
+
+@click.command("completion")
+@click.argument("shell", type=click.Choice(_SHELLS))
+@click.pass_context
+def completion_command(ctx: click.Context, shell: str) -> None:
+    """Print a script that completes commands and options in bash, zsh or fish.
+
+    \b
+    tempo-coach completion bash > ~/.local/share/bash-completion/completions/tempo-coach
+    tempo-coach completion zsh > ~/.zsh/completions/_tempo-coach
+    tempo-coach completion fish > ~/.config/fish/completions/tempo-coach.fish
+    """
+    root = ctx.find_root()
+    kind = get_completion_class(shell)
+    if kind is None:
+        raise AssertionError(f"click has no completion for {shell}")
+    # As the base class does it: bash's own would start bash to ask for its version.
+    click.echo(ShellComplete.source(kind(root.command, {}, "tempo-coach", _VARIABLE)))
