@@ -26,6 +26,7 @@ from tempo_coach.storage.log_file import LogFile
 from tempo_coach.storage.log_folder import log_paths
 from tempo_coach.storage.plan_file import PlanFile
 from tempo_coach.storage.plan_table import TableFile
+from tempo_coach.storage.pseudonym_key import PseudonymKey
 from tempo_coach.storage.remembered import Memory
 from tempo_coach.storage.settings_file import SettingsFile
 
@@ -88,6 +89,11 @@ def log_lines(given: Iterable[Path]) -> tuple[LogLines, ...]:
 def own_log_lines(path: Path | None) -> LogLines:
     """Return one log, which may not be there yet; None is the user's own."""
     return LogFile(path or places.log_path())
+
+
+def pseudonym_key() -> PseudonymKey:
+    """Return the user's key for pseudonyms."""
+    return PseudonymKey(places.key_path())
 
 
 def export_file(path: Path) -> ExportFile:

@@ -8,8 +8,13 @@ from pathlib import Path
 import click
 
 from tempo_coach import bootstrap
-from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import exercises_option, lifters_option, log_option
+from tempo_coach.cli.log_reading import logs_argument, masked, merge_logs, say_reading
+from tempo_coach.cli.options import (
+    exercises_option,
+    lifters_option,
+    log_option,
+    pseudonyms_option,
+)
 from tempo_coach.cli.progress import progress
 from tempo_coach.core.export_columns import By, Format, explained
 from tempo_coach.core.export_tables import Choice, export_table
@@ -53,6 +58,7 @@ def _columns_help() -> str:
 @exercises_option
 @click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
 @click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
+@pseudonyms_option
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
 @log_option
 def export_command(
@@ -64,6 +70,7 @@ def export_command(
     exercises: tuple[str, ...],
     first: datetime | None,
     last: datetime | None,
+    pseudonyms: bool,
     replace: bool,
     log_path: Path | None,
 ) -> None:
@@ -76,6 +83,7 @@ def export_command(
     \b
     tempo-coach export -o weeks.csv
     tempo-coach export logs/ -o club.xlsx --from 2026-09-01
+    tempo-coach export logs/ --pseudonyms -o study.csv
     tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
     """
     chosen = _format(output, form)
@@ -86,7 +94,12 @@ def export_command(
     choice = Choice(
         lifters, exercises, first.date() if first else None, last.date() if last else None
     )
+    codes = None
+    if pseudonyms:
+        reading, choice, codes = masked(reading, choice)
     tables = [export_table(reading, kind, choice) for kind in _kinds(by, chosen)]
+    if codes is not None:
+        tables = [codes.table(table) for table in tables]
     with progress("writing", sum(table.length for table in tables)) as shown:
         told = [table.told(shown.advance) for table in tables]
         to.write(told, chosen, replace=replace)

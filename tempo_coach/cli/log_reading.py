@@ -9,9 +9,11 @@ import click
 
 from tempo_coach import bootstrap
 from tempo_coach.cli.progress import progress
+from tempo_coach.core.export_tables import Choice, check_names
 from tempo_coach.core.legible import legible
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.merged_logs import MergedLogs, merged
+from tempo_coach.core.pseudonyms import SAID, Pseudonyms
 
 logs_argument = click.argument(
     "logs", metavar="[LOG|FOLDER]...", nargs=-1, type=click.Path(path_type=Path)
@@ -28,9 +30,32 @@ def merge_logs(given: Sequence[Path], log_path: Path | None) -> MergedLogs:
         return merged(logs, advance=shown.advance)
 
 
+def masked(reading: MergedLogs, choice: Choice) -> tuple[MergedLogs, Choice, Pseudonyms]:
+    """Put codes in place of the names in logs and in a choice, and say so on standard error.
+
+    Raises
+    ------
+    OutOfRange
+        The logs don't know a name of the choice.
+    FileProblem
+        There is no key, and none can be made.
+    """
+    check_names(reading.rows, choice)
+    key = bootstrap.pseudonym_key()
+    names = (*reading.rows.lifters, *choice.lifters)
+    pseudonyms = Pseudonyms.of(names, key=key.key())
+    click.echo(f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself.", err=True)
+    return pseudonyms.logs(reading), pseudonyms.choice(choice), pseudonyms
+
+
 def say_reading(logs: MergedLogs) -> None:
     """Say on standard error what could not be read, and where logs disagree."""
     say_skipped(logs.skipped)
+    say_disagreeing(logs)
+
+
+def say_disagreeing(logs: MergedLogs) -> None:
+    """Say on standard error where logs disagree."""
     if logs.disagreeing:
         first = legible(logs.disagreeing[0])
         several = len(logs.disagreeing) > 1

@@ -133,4 +133,9 @@ exercises_option = click.option(
     multiple=True,
     help="Only this exercise; give it again for more.",
 )
+pseudonyms_option = click.option(
+    "--pseudonyms",
+    is_flag=True,
+    help="Put codes in place of names, the same in every export; leave out notes.",
+)
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON.")

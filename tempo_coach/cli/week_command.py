@@ -7,45 +7,77 @@ from pathlib import Path
 
 import click
 
-from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.log_reading import (
+    logs_argument,
+    masked,
+    merge_logs,
+    say_disagreeing,
+    say_reading,
+)
+from tempo_coach.cli.options import (
+    json_option,
+    log_option,
+    only_lifter_option,
+    pseudonyms_option,
+)
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.legible import legible
-from tempo_coach.core.reports import weeks_data
+from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.reports import skipped_data, weeks_data
+from tempo_coach.core.roster import RULE, WEEKS, Roster, RosterLine, roster, roster_data
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.weeks import Totals, Week, weeks_over
 
 _HEADINGS = ("exercise", "sets", "reps", *(f"{phase} s" for phase in Phase), "tension s",
              "lower %", "load kg·s", "tonnage kg")  # fmt: skip
 
+_BY_ALLOWANCE = "≈ rests in part on what planning counts for X, V and A."
+
 
 @click.command("week")
 @logs_argument
 @only_lifter_option
 @click.option("--weeks", type=click.IntRange(1, 5_000), help="Only so many, up to the latest.")
+@click.option(
+    "--roster",
+    "as_roster",
+    is_flag=True,
+    help=f"Lowering seconds of every lifter, side by side [{WEEKS} weeks]. {RULE}",
+)
+@pseudonyms_option
 @json_option
 @log_option
 def week_command(
     logs: tuple[Path, ...],
     lifter: str | None,
     weeks: int | None,
+    as_roster: bool,
+    pseudonyms: bool,
     as_json: bool,
     log_path: Path | None,
 ) -> None:
     """Add up lowering seconds, tension and loads by week (ISO 8601) and exercise.
 
     Several logs are merged by the ids of their sets; a folder stands for every .jsonl file below
-    it. 'load kg·s' is load times seconds lowering,
-    this tool's own measure.
+    it. 'load kg·s' is load times seconds lowering, this tool's own measure.
 
     \b
     tempo-coach week
     tempo-coach week --lifter Mirela --weeks 4
     tempo-coach week mirela.jsonl jonne.jsonl --json
+    tempo-coach week logs/ --roster
     """
     reading = merge_logs(logs, log_path)
-    rows = chosen_rows(reading.rows, Choice(() if lifter is None else (lifter,)))
+    choice = Choice(() if lifter is None else (lifter,))
+    if pseudonyms:
+        reading, choice, _ = masked(reading, choice)
+    rows = chosen_rows(reading.rows, choice)
+    if as_json:
+        say_disagreeing(reading)
+    if as_roster:
+        _show_roster(roster(rows, weeks=weeks or WEEKS), reading, as_json=as_json)
+        return
     added = weeks_over(rows, last=weeks)
     if as_json:
         print_json(weeks_data(added, reading.skipped))
@@ -54,6 +86,31 @@ def week_command(
     for note in _notes(added, reading.rows.lifters if lifter is None else ()):
         click.echo(note)
     say_reading(reading)
+
+
+def _show_roster(found: Roster, reading: MergedLogs, *, as_json: bool) -> None:
+    if as_json:
+        print_json(roster_data(found) | {"skipped": skipped_data(reading.skipped)})
+        return
+    if found.lines:
+        headings = ("lifter", *map(str, found.weeks), "change s", "last session")
+        print_table(headings, map(_roster_row, found.lines), title="lowering seconds")
+        click.echo(f"\n{RULE}")
+        if any(time.by_allowance_ms for line in found.lines for time in line.weeks):
+            click.echo(_BY_ALLOWANCE)
+    else:
+        click.echo("no sets yet")
+    say_reading(reading)
+
+
+def _roster_row(line: RosterLine) -> tuple[str, ...]:
+    first = " (first)" if line.is_first_week else ""
+    return (
+        line.lifter,
+        *(_approximate(time.lower_ms, time.by_allowance_ms) for time in line.weeks),
+        f"{line.lower_change_ms / 1000:+.1f}{first}",
+        line.last_session.isoformat(),
+    )
 
 
 def _print_weeks(weeks: tuple[Week, ...]) -> None:
@@ -93,7 +150,7 @@ def _approximate(length_ms: int, allowed_ms: int) -> str:
 
 def _notes(weeks: tuple[Week, ...], lifters: tuple[str, ...]) -> Iterator[str]:
     if any(week.total.by_allowance.tension_ms for week in weeks):
-        yield "≈ rests in part on what planning counts for X, V and A."
+        yield _BY_ALLOWANCE
     if any(week.total.sets_without_load for week in weeks):
         yield "+ leaves out sets whose load in kg is not known."
     if len(lifters) > 1:

@@ -89,6 +89,19 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
             return ExportTable(by, length, _exercise_cells(rows))
 
 
+def check_names(rows: SetRows, choice: Choice) -> None:
+    """See whether the logs know the names of a choice; where there are no rows, any name will do.
+
+    Raises
+    ------
+    OutOfRange
+        They don't know one.
+    """
+    if rows:
+        _numbers("lifter", choice.lifters, rows.lifters)
+        _numbers("exercise", choice.exercises, rows.exercises)
+
+
 def chosen_rows(rows: SetRows, choice: Choice) -> SetRows:
     """Return the rows of a choice.
 

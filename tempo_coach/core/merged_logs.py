@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import groupby
 from operator import itemgetter
 from typing import Any
@@ -50,6 +50,22 @@ class MergedLogs:
     _logs: Sequence[LogLines] = field(repr=False)
     _several: NDArray[Any] = field(repr=False)
     """Hashes of ids and places, in order, where more than one line speaks for an id."""
+
+    def renamed(self, rows: SetRows, *, text: Callable[[str], str]) -> MergedLogs:
+        """Return the same under other names, with each log named by its number.
+
+        Parameters
+        ----------
+        rows
+            The rows with their new names.
+        text
+            What to put in place of any other text.
+        """
+        numbers = {log.name: f"log {number}" for number, log in enumerate(self._logs, start=1)}
+        skipped = tuple(
+            replace(one, file=numbers[one.file], why=text(one.why)) for one in self.skipped
+        )
+        return replace(self, rows=rows, skipped=skipped)
 
     def sets(self, rows: SetRows) -> Iterator[SetDone]:
         """Read whole sets again, lifter by lifter, in the order they were done.

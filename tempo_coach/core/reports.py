@@ -42,8 +42,13 @@ def weeks_data(weeks: Iterable[Week], skipped: Iterable[Skipped]) -> dict[str, A
     """Return weekly totals, and the lines that were passed over."""
     return {
         "weeks": [_week_data(week) for week in weeks],
-        "skipped": [{"file": one.file, "line": one.line, "why": one.why} for one in skipped],
+        "skipped": skipped_data(skipped),
     }
+
+
+def skipped_data(skipped: Iterable[Skipped]) -> list[dict[str, Any]]:
+    """Return the lines that were passed over."""
+    return [{"file": one.file, "line": one.line, "why": one.why} for one in skipped]
 
 
 def _week_data(week: Week) -> dict[str, Any]:

@@ -22,3 +22,8 @@ def settings_path() -> Path:
 def memory_path() -> Path:
     """Return the place of what is remembered, in the user's state folder."""
     return platformdirs.user_state_path(_NAME, appauthor=False) / "remembered.json"
+
+
+def key_path() -> Path:
+    """Return the place of the key for pseudonyms, in the user's data folder."""
+    return platformdirs.user_data_path(_NAME, appauthor=False) / "pseudonyms.key"

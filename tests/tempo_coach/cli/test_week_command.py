@@ -111,3 +111,69 @@ def test_escape_sequences_and_markup_in_names_show_literally(command: Command, h
 
     assert "\x1b" not in outcome.out
     assert r"\x1b[31m[bold]squat[/bold]" in outcome.out
+
+
+def test_a_roster_says_its_order_and_what_rests_on_allowances(
+    command: Command, written_log: Path
+) -> None:
+    outcome = command("week", written_log, "--roster", "--weeks", "2")
+
+    assert outcome.code == 0
+    heading, *rows = outcome.out.splitlines()[1:4]
+    assert heading.split() == [
+        "lifter", "2026-W47", "2026-W48", "change", "s", "last", "session",
+    ]  # fmt: skip
+    assert [row.split() for row in rows] == [
+        ["Mirela", "Oude", "10.0", "40.0", "+30.0", "2026-11-25"],
+        ["Jonne", "Tarval", "0.0", "20.0", "+20.0", "(first)", "2026-11-25"],
+    ]
+    assert "First whose lowering seconds rose most" in outcome.out
+
+
+def test_a_roster_is_given_to_machines_too(command: Command, written_log: Path) -> None:
+    data = command("week", written_log, "--roster", "--json").data
+
+    assert data["weeks"][-1] == "2026-W48"
+    assert len(data["weeks"]) == 8
+    assert [(one["lifter"], one["lower_change_s"]) for one in data["lifters"]] == [
+        ("Mirela Oude", 30.0),
+        ("Jonne Tarval", 20.0),
+    ]
+    assert data["skipped"] == []
+    assert command("week", "--roster").out == "no sets yet\n"
+
+
+def test_pseudonyms_take_the_names_out_of_weeks_and_are_the_same_every_time(
+    command: Command, written_log: Path
+) -> None:
+    with written_log.open("a", encoding="utf-8") as log:
+        log.write("torn")
+    tables = [command("week", written_log, *more, "--pseudonyms") for more in ((), ("--roster",))]
+    data = [command("week", written_log, "--roster", "--json", "--pseudonyms") for _ in range(2)]
+
+    for outcome in (*tables, *data):
+        assert outcome.code == 0
+        assert "Mirela" not in outcome.out
+        assert str(written_log) not in outcome.out
+        assert "Names are replaced by codes" in outcome.err
+    assert data[0].data == data[1].data
+    assert data[0].data["skipped"][0]["file"] == "log 1"
+
+
+def test_one_lifter_is_chosen_by_name_and_shown_by_code(
+    command: Command, written_log: Path
+) -> None:
+    chosen = ("--lifter", "mirela OUDE", "--pseudonyms", "--json")
+
+    shown = command("week", written_log, "--roster", *chosen).data["lifters"]
+    exported = command(
+        "export", written_log, *chosen[:-1], "--by", "set", "-o", "-", "--format", "json"
+    ).data["rows"]
+    unknown = command("week", written_log, "--lifter", "Mirela Ode", "--pseudonyms")
+
+    assert len(shown) == 1
+    assert {row["lifter"] for row in exported} == {shown[0]["lifter"]}
+    assert {row["note"] for row in exported} == {None}
+    assert not {"aa01", "aa02", "ab03"} & {row["id"] for row in exported}
+    assert (unknown.code, unknown.out) == (65, "")
+    assert "the nearest is 'Mirela Oude'" in unknown.err

@@ -1,0 +1,75 @@
+"""No command opens a socket: what the log holds stays on the machine."""
+
+from __future__ import annotations
+
+import socket
+from collections.abc import Mapping
+from pathlib import Path
+from types import MappingProxyType
+from typing import NoReturn
+
+import pytest
+
+from tests.tempo_coach.cli.conftest import Command
+from tests.tempo_coach.fakes import HandClock
+from tests.test_documentation import COMMANDS
+
+GOLDEN = Path(__file__).parent / "golden"
+LINE = "squat 1x1 1-0-0-0"
+CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "set": ("set", LINE, "--plain", "--yes", "--silent", "--lifter", "Mirela"),
+        "track": ("track", LINE, "-o", "set.wav"),
+        "week": ("week", "written.jsonl", "--roster", "--pseudonyms"),
+        "export": ("export", "written.jsonl", "--pseudonyms", "-o", "all.xlsx"),
+        "log": ("log", "--log", "written.jsonl"),
+        "log check": ("log", "check", "written.jsonl"),
+        "log schema": ("log", "schema"),
+        "log correct": ("log", "correct", "aa01", "--reps", "4", "--log", "written.jsonl"),
+        "log strike": ("log", "strike", "aa01", "--log", "written.jsonl"),
+        "plan": ("plan",),
+        "plan new": ("plan", "new", "-o", "new.toml"),
+        "plan check": ("plan", "check", str(GOLDEN / "plan.toml")),
+        "plan show": ("plan", "show", str(GOLDEN / "plan.toml")),
+        "plan schema": ("plan", "schema"),
+        "plan import": ("plan", "import", "table.csv", "-o", "made.toml"),
+        "sounds": ("sounds", "--silent"),
+        "demo": ("demo", "--silent"),
+        "settings": ("settings",),
+        "where": ("where",),
+        "cautions": ("cautions",),
+        "completion": ("completion", "bash"),
+    }
+)
+CODES = {"demo": 64, "plan check": 65}
+"""The demo needs a terminal, and the plan has faults; all others are done."""
+
+
+def test_every_command_is_called_below() -> None:
+    assert set(CALLS) == set(COMMANDS)
+
+
+@pytest.mark.parametrize("name", CALLS)
+def test_no_command_opens_a_socket(
+    command: Command,
+    written_log: Path,
+    home: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    name: str,
+) -> None:
+    opened = []
+
+    def refuse(*arguments: object, **options: object) -> NoReturn:
+        opened.append((arguments, options))
+        raise OSError("sockets are forbidden here")
+
+    (home / "table.csv").write_text("day,exercise,sets,reps,tempo\nMon,squat,3,5,4-0-1-0\n")
+    assert written_log.parent == home
+    monkeypatch.chdir(home)
+    monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
+    monkeypatch.setattr(socket, "socket", refuse)
+
+    outcome = command(*CALLS[name])
+
+    assert outcome.code == CODES.get(name, 0), outcome.err
+    assert opened == []
