@@ -1,7 +1,8 @@
 """Speed and memory as ratios within one run: `python tests/benchmarks/measure.py`.
 
 Every figure is the program's own work beside some plain work of the same size, so that it means
-the same on another machine. Nothing here is asserted.
+the same on another machine. Nothing here is asserted. A number given with it is how many sets the
+logs of many lifters hold; a hundred lifters make about 2,500,000 in five years.
 """
 
 from __future__ import annotations
@@ -30,6 +31,10 @@ from tempo_coach.core.weeks import weekly
 from tempo_coach.storage.log_file import LogFile
 
 _LINES = 100_000
+_LIFTERS = 20
+_SETS = 200_000
+_WEEKS = 250
+"""How far back the logs go."""
 
 # Each is a program of its own: a first frame is only first once, and CPU time is a process's.
 _EMPTY_APP = """
@@ -64,6 +69,43 @@ async def show():
 asyncio.run(show())
 """
 
+# Memory is a process's too.
+_USED = """
+import resource
+print(seconds, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+"""
+_MERGED = """
+import sys, time
+from pathlib import Path
+from tempo_coach.core.merged_logs import merged
+from tempo_coach.core.weeks import totals_by
+from tempo_coach.storage.log_file import LogFile
+began = time.perf_counter()
+logs = [LogFile(path) for path in sorted(Path(sys.argv[1]).glob("*.jsonl"))]
+rows = merged(logs, advance=lambda _: None).rows
+for _ in totals_by(rows, rows.data["lifter"], rows.mondays(), rows.data["exercise"]):
+    pass
+seconds = time.perf_counter() - began
+"""
+# Reads the same files and makes the same groups, but merges, corrects and checks nothing.
+_DUCKDB = """
+import sys, time
+import duckdb
+began = time.perf_counter()
+duckdb.execute(\"\"\"
+    select lifter, date_trunc('week', started_at[:10]::date) as monday, lower(exercise) as name,
+        count(*), sum(reps_done), sum(seconds.lower), sum(seconds.pause), sum(seconds."raise"),
+        sum(seconds.top), sum(load_kg * seconds.lower), sum(load_kg * reps_done)
+    from read_json($files, format = 'newline_delimited', columns = {
+        kind: 'varchar', id: 'varchar', lifter: 'varchar', started_at: 'varchar',
+        exercise: 'varchar', load_kg: 'double', reps_done: 'integer',
+        seconds: 'struct(lower double, pause double, "raise" double, top double)'})
+    where kind = 'set_done'
+    group by all
+\"\"\", {"files": sys.argv[1] + "/*.jsonl"}).fetchall()
+seconds = time.perf_counter() - began
+"""
+
 
 def best_s(work: Callable[[], object], *, repeat: int = 5) -> float:
     """Return the shortest of several runs, in seconds."""
@@ -89,36 +131,56 @@ def of_the_line() -> None:
 
 def of_the_log(folder: Path) -> None:
     path = folder / "log.jsonl"
-    facts = list(demo_facts(datetime(2026, 11, 25, 12, tzinfo=UTC)))
-    with path.open("wb") as file:
-        for number in range(_LINES):
-            fact = facts[number % len(facts)]
-            again = number // len(facts)
-            shift = timedelta(weeks=again)
-            changed: dict[str, object] = {"id": f"{fact.id}-{again}"}
-            if isinstance(fact, SetDone):
-                started, ended = fact.started_at - shift, fact.ended_at - shift
-                changed |= {"started_at": started, "ended_at": ended}
-            file.write(line_of(fact.model_copy(update=changed)))
+    write_log(path, _LINES)
     ours = best_s(lambda: weekly(read_logs([LogFile(path)]).history.sets), repeat=3)
     lines = path.read_bytes().splitlines()
     plain = best_s(lambda: [json.loads(line) for line in lines], repeat=3)
     say(f"read and add up {_LINES:,} lines", ours, "json.loads of each", plain)
 
 
+def of_many_logs(folder: Path, sets: int) -> None:
+    for lifter in range(_LIFTERS):
+        write_log(folder / f"{lifter}.jsonl", sets // _LIFTERS, of=f"{lifter} ")
+    ours, plain = (
+        [float(figure) for figure in run(program + _USED, str(folder)).split()]
+        for program in (_MERGED, _DUCKDB)
+    )
+    say(f"merge and add up {sets:,} lines", ours[0], "DuckDB on all cores", plain[0])
+    print(f"memory for it: {ours[1]:.0f} MB; DuckDB: {plain[1]:.0f} MB")
+
+
+def write_log(path: Path, lines: int, *, of: str = "") -> None:
+    """Write the demo's log again and again, each time some weeks earlier."""
+    facts = list(demo_facts(datetime(2026, 11, 25, 12, tzinfo=UTC)))
+    with path.open("wb") as file:
+        for number in range(lines):
+            fact = facts[number % len(facts)]
+            again = number // len(facts)
+            shift = timedelta(weeks=again % _WEEKS)
+            changed: dict[str, object] = {"id": f"{of}{fact.id}-{again}"}
+            if isinstance(fact, SetDone):
+                started, ended = fact.started_at - shift, fact.ended_at - shift
+                changed |= {
+                    "lifter": f"{of}{fact.lifter}", "started_at": started, "ended_at": ended
+                }  # fmt: skip
+            file.write(line_of(fact.model_copy(update=changed)))
+
+
 def of_the_app() -> None:
     ours = best_s(lambda: run(_OUR_APP + _FIRST_FRAME))
     plain = best_s(lambda: run(_EMPTY_APP + _FIRST_FRAME))
     say("start to first frame", ours, "an empty Textual app", plain)
-    keys = 'await pilot.press("enter", "enter"); await pilot.pause(2); await pilot.press("pagedown")'
+    keys = (
+        'await pilot.press("enter", "enter"); await pilot.pause(2); await pilot.press("pagedown")'
+    )
     pacing = float(run(_OUR_APP + _WATCHED.format(keys=keys)))
     idle = float(run(_EMPTY_APP + _WATCHED.format(keys="pass")))
     print(f"CPU while pacing: {pacing:.1%} of a core; an empty Textual app: {idle:.1%}")
 
 
-def run(program: str) -> str:
+def run(program: str, *arguments: str) -> str:
     done = subprocess.run(
-        [sys.executable, "-c", program], check=True, capture_output=True, text=True
+        [sys.executable, "-c", program, *arguments], check=True, capture_output=True, text=True
     )
     return done.stdout
 
@@ -132,4 +194,6 @@ if __name__ == "__main__":
     of_the_line()
     with tempfile.TemporaryDirectory() as temporary:
         of_the_log(Path(temporary))
+    with tempfile.TemporaryDirectory() as temporary:
+        of_many_logs(Path(temporary), int(sys.argv[1]) if len(sys.argv) > 1 else _SETS)
     of_the_app()
