@@ -49,7 +49,8 @@ MARKS = {
     "close": named.close(),
 }
 WORDS = {str(value): number(value) for value in range(1, REPS + 1)} | {
-    name: word(name) for name in ("lower", "pause", "raise", "top", "last rep", "rack it", "next set")
+    name: word(name)
+    for name in ("lower", "pause", "raise", "top", "last rep", "rack it", "next set")
 }
 KINDS = MARKS | {name: spoken.clip for name, spoken in WORDS.items()}
 

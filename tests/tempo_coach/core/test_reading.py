@@ -4,7 +4,7 @@ import pytest
 
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.reading import cue_words, headline, spell_out
-from tempo_coach.core.tempo import Allowances, parse_tempo
+from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import Timeline
 
 
