@@ -29,6 +29,7 @@ def test_the_script_is_one_that_the_shell_understands(
     subprocess.run([*CHECKS[shell], script], check=True)
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(shutil.which("bash") is None, reason="the system has no bash")
 @pytest.mark.parametrize(
     ("words", "expected"),

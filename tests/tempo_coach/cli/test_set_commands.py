@@ -131,6 +131,7 @@ def _start(home: Path, *arguments: str) -> subprocess.Popen[str]:
     )
 
 
+@pytest.mark.slow
 def test_a_signal_stops_the_set_and_what_was_done_is_logged(home: Path) -> None:
     codes = {signal.SIGINT: 130, signal.SIGTERM: 143, signal.SIGHUP: 129}
     started = {
@@ -160,6 +161,7 @@ def test_a_signal_stops_the_set_and_what_was_done_is_logged(home: Path) -> None:
         assert "saved: 0 of 5 reps, lowering 0.4 s" in out
 
 
+@pytest.mark.slow
 def test_a_name_is_asked_for_once_and_kept(home: Path) -> None:
     line = ("set", "squat 1x1 0.1-0-0-0", "--plain", "--silent", "--setup", "3")
 

@@ -94,6 +94,7 @@ def test_the_order_of_lines_and_logs_makes_no_difference() -> None:
     assert (there.rows.lifters, there.rows.exercises) == (back.rows.lifters, back.rows.exercises)
 
 
+@pytest.mark.slow
 def test_sums_of_a_hundred_thousand_sets_are_those_of_pandas() -> None:
     content = made_up(100_000, lifters=20, second_thoughts=False)
     frame = pd.DataFrame([json.loads(line) for line in io.BytesIO(content)])

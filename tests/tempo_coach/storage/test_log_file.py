@@ -261,6 +261,7 @@ def session(path: Path, name: str, count: int) -> subprocess.Popen[bytes]:
     )
 
 
+@pytest.mark.slow
 def test_two_processes_write_500_lines_each_and_every_line_is_whole(path: Path) -> None:
     with session(path, "one", 500) as one, session(path, "two", 500) as two:
         said = [process.communicate()[0].decode().split() for process in (one, two)]
@@ -272,6 +273,7 @@ def test_two_processes_write_500_lines_each_and_every_line_is_whole(path: Path) 
         assert [set_id for set_id in found if set_id in set(several)] == several
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed", range(10))
 def test_a_killed_process_has_lost_no_set_it_said_was_logged(path: Path, seed: int) -> None:
     random = Random(seed)  # noqa: S311 - a moment to be killed at is no secret
