@@ -40,8 +40,8 @@ Wave: TypeAlias = npt.NDArray[np.float64]
 
 PROGRAM = "espeak-ng"
 VOICE = "en-us+klatt4"
-"""Of nine tried, the one whose words a recogniser (PocketSphinx, with these words to choose from)
-told apart best: 47 of 48 as spoken at leisure, 37 as stored, quick, limited and without highs."""
+"""Of nine tried, the one that a recogniser (PocketSphinx, with 48 words to choose from, most of
+them these) understood best: 47 as spoken at leisure, 37 quick, limited and without highs."""
 SLOWEST_WPM = 180
 FASTEST_WPM = 450
 STEP_WPM = 10
@@ -141,8 +141,10 @@ def main() -> None:
     """Write the clips and their origin beside this module."""
     folder = Path(__file__).parent
     clips = {line.key: recorded(line) for line in lines()}
-    # The names become keywords, which mypy takes for the one option there is.
-    np.savez_compressed(folder / CLIPS_FILE, **clips)  # type: ignore[arg-type]
+    np.savez_compressed(
+        folder / CLIPS_FILE,
+        **clips,  # type: ignore[arg-type] # the names are keywords, taken for its one option
+    )
     (folder / "ORIGIN.md").write_text(
         ORIGIN.format(
             file=CLIPS_FILE,
@@ -169,8 +171,7 @@ def _spelled(value: int) -> str:
 
 
 def _run(*arguments: str) -> str:
-    # A constant program with constant words, found on the path like any other.
-    done = subprocess.run(  # noqa: S603
+    done = subprocess.run(  # noqa: S603 - a constant program with constant words
         [PROGRAM, *arguments], check=True, capture_output=True, text=True
     )
     return done.stdout.strip()

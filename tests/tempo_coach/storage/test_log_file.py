@@ -130,7 +130,11 @@ def test_a_disk_that_takes_nothing_leaves_the_log_as_it_was(path: Path) -> None:
 
 
 def test_a_device_that_can_not_be_synchronised_is_no_fault() -> None:
-    LogFile(Path(os.devnull)).append(done_set())
+    log = LogFile(Path(os.devnull))
+
+    log.append(done_set())
+
+    assert list(log.read()) == []
 
 
 def test_a_folder_can_not_be_written(tmp_path: Path) -> None:

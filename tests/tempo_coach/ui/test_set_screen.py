@@ -448,6 +448,8 @@ async def test_page_down_starts_the_next_set_even_from_within_the_note() -> None
         await rack.press("enter", "enter", "enter")
         await start(rack, "pagedown")
 
+        assert rack.set_screen.stage is Stage.PACING
+
 
 # Rest
 
