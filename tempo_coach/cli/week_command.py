@@ -23,6 +23,7 @@ from tempo_coach.cli.options import (
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.legible import legible
+from tempo_coach.core.marks import ALLOWED, NO_LOAD
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.reports import skipped_data, weeks_data
 from tempo_coach.core.roster import RULE, WEEKS, Roster, RosterLine, roster, roster_data
@@ -31,8 +32,6 @@ from tempo_coach.core.weeks import Totals, Week, weeks_over
 
 _HEADINGS = ("exercise", "sets", "reps", *(f"{phase} s" for phase in Phase), "tension s",
              "lower %", "load kg·s", "tonnage kg")  # fmt: skip
-
-_BY_ALLOWANCE = "≈ rests in part on what planning counts for X, V and A."
 
 
 @click.command("week")
@@ -97,7 +96,7 @@ def _show_roster(found: Roster, reading: MergedLogs, *, as_json: bool) -> None:
         print_table(headings, map(_roster_row, found.lines), title="lowering seconds")
         click.echo(f"\n{RULE}")
         if any(time.by_allowance_ms for line in found.lines for time in line.weeks):
-            click.echo(_BY_ALLOWANCE)
+            click.echo(ALLOWED)
     else:
         click.echo("no sets yet")
     say_reading(reading)
@@ -150,9 +149,9 @@ def _approximate(length_ms: int, allowed_ms: int) -> str:
 
 def _notes(weeks: tuple[Week, ...], lifters: tuple[str, ...]) -> Iterator[str]:
     if any(week.total.by_allowance.tension_ms for week in weeks):
-        yield _BY_ALLOWANCE
+        yield ALLOWED
     if any(week.total.sets_without_load for week in weeks):
-        yield "+ leaves out sets whose load in kg is not known."
+        yield NO_LOAD
     if len(lifters) > 1:
         listed = ", ".join(map(legible, lifters))
         yield f"{len(lifters)} lifters together; --lifter NAME shows one: {listed}."

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tempo_coach.core.legible import legible
+from tempo_coach.core.marks import ALLOWED, OPEN_SETS, marked_seconds
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.session import Session
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import Totals
 from tempo_coach.ui.cells import Column, laid_out
 from tempo_coach.ui.day_words import DAY_ROW
-from tempo_coach.ui.marks import ALLOWED, OPEN_SETS, marked_seconds
 
 _COLUMNS = (
     Column("done of written", takes_rest=True),

@@ -9,12 +9,12 @@ from itertools import groupby
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LoadUnit
+from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import WEEKDAYS, Plan
 from tempo_coach.core.plan_days import PlannedDay
 from tempo_coach.core.prescription import rest_text
 from tempo_coach.core.session import Session, SessionItem
 from tempo_coach.ui.cells import Column, laid_out
-from tempo_coach.ui.marks import counted
 
 ITEM_COLUMNS = (
     Column("work", takes_rest=True),

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from tempo_coach.core.legible import legible
+from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted, marked_seconds
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.week_chart import ChartWeek
 from tempo_coach.core.weeks import IsoWeek, Totals
 from tempo_coach.ui.bars import bar
 from tempo_coach.ui.cells import Column, laid_out
-from tempo_coach.ui.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted, marked_seconds
 
 ALL_EXERCISES = "all exercises"
 SO_FAR = "so far"

@@ -4,10 +4,10 @@ from datetime import date
 
 from rich.cells import cell_len
 
+from tempo_coach.core.marks import ALLOWED, OPEN_SETS
 from tempo_coach.core.session import Session
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.ui.day_sums import sum_notes, sum_rows
-from tempo_coach.ui.marks import ALLOWED, OPEN_SETS
 from tests.tempo_coach.core.done_sets import seconds
 from tests.tempo_coach.core.plans import TEXT
 from tests.tempo_coach.core.test_session import session, squat

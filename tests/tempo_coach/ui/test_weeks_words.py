@@ -6,12 +6,12 @@ import pytest
 from rich.cells import cell_len
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.week_chart import ChartWeek, week_chart
 from tempo_coach.core.weeks import IsoWeek
-from tempo_coach.ui.marks import ALLOWED, NO_LOAD, OPEN_SETS
 from tempo_coach.ui.weeks_words import chart_rows, notes, planned_words, sum_rows, week_words
 from tests.tempo_coach.core.done_sets import MONDAY, done_set
 

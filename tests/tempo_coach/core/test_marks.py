@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from tempo_coach.ui.marks import marked_seconds
+from tempo_coach.core.marks import marked_seconds
 
 
 @pytest.mark.parametrize(
