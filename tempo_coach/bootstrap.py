@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import secrets
-import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
@@ -21,7 +20,6 @@ from tempo_coach.core.ports import Clock, Log, LogLines, Player
 from tempo_coach.core.settings import Effective, Layer, Settings, settle
 from tempo_coach.errors import SettingsProblem, TempoCoachError
 from tempo_coach.storage import places
-from tempo_coach.storage.export_file import ExportFile, ExportStream
 from tempo_coach.storage.log_file import LogFile
 from tempo_coach.storage.log_folder import log_paths
 from tempo_coach.storage.plan_file import PlanFile
@@ -94,16 +92,6 @@ def own_log_lines(path: Path | None) -> LogLines:
 def pseudonym_key() -> PseudonymKey:
     """Return the user's key for pseudonyms."""
     return PseudonymKey(places.key_path())
-
-
-def export_file(path: Path) -> ExportFile:
-    """Return the file of an export."""
-    return ExportFile(path)
-
-
-def export_stream() -> ExportStream:
-    """Return standard output, for an export."""
-    return ExportStream(sys.stdout.buffer, name="standard output")
 
 
 def plan_file(path: Path) -> PlanFile:

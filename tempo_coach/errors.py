@@ -57,6 +57,10 @@ class SoundUnavailable(TempoCoachError):
     """No sound device, or one that refused the track."""
 
 
+class ExtraMissing(TempoCoachError):
+    """Something that only a part of the program needs is not installed."""
+
+
 class FileProblem(TempoCoachError):
     """A file that can't be read or written.
 

@@ -1,4 +1,4 @@
-"""Reading a log or a tempo needs neither a screen nor a sound card."""
+"""Reading a log or a tempo needs neither a screen, a sound card nor what draws pages."""
 
 from __future__ import annotations
 
@@ -18,10 +18,11 @@ ROOT = Path(__file__).parents[1]
 # One after the other, in one fresh interpreter: whoever brings one in is seen at once.
 _IMPORTING = """
 import importlib, json, sys
+heavy = {"textual", "simpleaudio", "matplotlib", "jinja2", "weasyprint"}
 found, seen = {}, set()
 for name in sys.argv[1:]:
     importlib.import_module(name)
-    if new := ({"textual", "simpleaudio"} & sys.modules.keys()) - seen:
+    if new := (heavy & sys.modules.keys()) - seen:
         found[name] = sorted(new)
         seen |= new
 print(json.dumps(found))
@@ -29,7 +30,7 @@ print(json.dumps(found))
 
 
 def brought_in(*modules: str) -> dict[str, list[str]]:
-    """Return which modules load Textual or simpleaudio, and which of the two."""
+    """Return which modules load a library of one part of the program, and which."""
     process = subprocess.run(
         [sys.executable, "-c", _IMPORTING, *modules],
         cwd=ROOT,
@@ -46,22 +47,31 @@ def modules_of(package: object) -> list[str]:
     return [name, *(module.name for module in pkgutil.walk_packages(path, prefix=f"{name}."))]
 
 
-def test_no_core_module_loads_textual_or_simpleaudio() -> None:
+def test_no_core_module_loads_what_one_part_alone_needs() -> None:
     modules = modules_of(tempo_coach.core)
     assert len(modules) > 15
     assert brought_in(*modules, "tempo_coach.coach", "tempo_coach.errors") == {}
 
 
-def test_no_module_of_sounds_or_storage_loads_textual_or_simpleaudio() -> None:
+def test_no_module_of_sounds_or_storage_loads_what_another_part_needs() -> None:
     assert brought_in(*modules_of(sounds_gen), *modules_of(tempo_coach.storage)) == {}
 
 
-def test_the_command_line_loads_neither_before_it_needs_them() -> None:
+def test_the_command_line_loads_none_of_it_before_it_needs_it() -> None:
     modules = modules_of(tempo_coach.cli)
-    assert brought_in("tempo_coach.cli", *modules, "tempo_coach.bootstrap") == {}
+    assert (
+        brought_in("tempo_coach.cli", *modules, "tempo_coach.bootstrap", "tempo_coach.outputs")
+        == {}
+    )
 
 
 def test_a_module_that_loads_textual_would_be_named() -> None:
     assert brought_in("tempo_coach.core", "tempo_coach.ui.app") == {
         "tempo_coach.ui.app": ["textual"]
     }
+
+
+def test_a_module_that_loads_a_library_of_reports_would_be_named() -> None:
+    found = brought_in("tempo_coach.outputs", "tempo_coach.report.html_pages")
+
+    assert found == {"tempo_coach.report.html_pages": ["jinja2"]}

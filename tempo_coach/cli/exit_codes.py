@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tempo_coach.errors import (
+    ExtraMissing,
     FileProblem,
     FileUnreadable,
     LogUnwritable,
@@ -19,7 +20,7 @@ DATA = 65
 NO_INPUT = 66
 """A file that can't be read."""
 UNAVAILABLE = 69
-"""No sound device, or no terminal."""
+"""No sound device, no terminal, or something that a part of the program needs."""
 CANT_CREATE = 73
 """A file that can't be made."""
 IO = 74
@@ -31,6 +32,7 @@ INTERRUPTED = 130
 
 _BY_ERROR: tuple[tuple[type[TempoCoachError], int], ...] = (
     (SoundUnavailable, UNAVAILABLE),
+    (ExtraMissing, UNAVAILABLE),
     (FileUnreadable, NO_INPUT),
     (LogUnwritable, IO),
     (SettingsProblem, CONFIG),

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import click
 
-from tempo_coach import bootstrap
+from tempo_coach import outputs
 from tempo_coach.cli.log_reading import logs_argument, masked, merge_logs, say_reading
 from tempo_coach.cli.options import (
+    STANDARD_OUTPUT,
     exercises_option,
     lifters_option,
     log_option,
@@ -20,7 +21,6 @@ from tempo_coach.core.export_columns import By, Format, explained
 from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.legible import quoted
 
-_STANDARD_OUTPUT = Path("-")
 _DATE = click.DateTime(["%Y-%m-%d"])
 
 
@@ -87,8 +87,8 @@ def export_command(
     tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
     """
     chosen = _format(output, form)
-    is_file = output != _STANDARD_OUTPUT
-    to = bootstrap.export_file(output) if is_file else bootstrap.export_stream()
+    is_file = output != STANDARD_OUTPUT
+    to = outputs.export_file(output if is_file else None)
     to.check(replace=replace)
     reading = merge_logs(logs, log_path)
     choice = Choice(
@@ -111,7 +111,7 @@ def export_command(
 
 def _format(output: Path, form: str | None) -> Format:
     endings = ", ".join(f".{one}" for one in Format)
-    if output == _STANDARD_OUTPUT:
+    if output == STANDARD_OUTPUT:
         if form is None:
             raise click.UsageError("standard output needs a --format: csv, json or xlsx")
         return Format(form)

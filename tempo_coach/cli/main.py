@@ -30,6 +30,7 @@ from tempo_coach.cli.options import (
     silent_option,
 )
 from tempo_coach.cli.plan_commands import plan_command
+from tempo_coach.cli.report_command import report_command
 from tempo_coach.cli.set_commands import (
     demo_command,
     run_app,
@@ -131,6 +132,7 @@ for _command in (
     track_command,
     week_command,
     export_command,
+    report_command,
     log_command,
     plan_command,
     sounds_command,

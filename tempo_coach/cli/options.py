@@ -14,6 +14,9 @@ from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.core.settings import CueSet, parse_cues
 from tempo_coach.errors import OutOfRange
 
+STANDARD_OUTPUT = Path("-")
+"""How an output is called that is no file."""
+
 
 def lifter_name(text: str) -> str:
     """Return a lifter's name with single spaces, as the command line takes it."""

@@ -12,6 +12,7 @@ import numpy as np
 
 from tempo_coach.core.export_columns import Cells
 from tempo_coach.core.export_tables import Choice, ExportTable
+from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.merged_logs import MergedLogs
 
@@ -90,6 +91,16 @@ class Pseudonyms:
                 exercises=tuple(map(self.text, rows.exercises)),
             ),
             text=self.text,
+        )
+
+    def done(self, done: SetDone) -> SetDone:
+        """Put codes in place of what else a set may say of names, and leave out its note."""
+        return done.model_copy(
+            update={
+                "note": "",
+                "method": None if done.method is None else self.text(done.method),
+                "load_as_written": self.text(done.load_as_written),
+            }
         )
 
     def table(self, table: ExportTable) -> ExportTable:

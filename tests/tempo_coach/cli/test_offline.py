@@ -22,6 +22,7 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "track": ("track", LINE, "-o", "set.wav"),
         "week": ("week", "written.jsonl", "--roster", "--pseudonyms"),
         "export": ("export", "written.jsonl", "--pseudonyms", "-o", "all.xlsx"),
+        "report": ("report", "written.jsonl", "--pseudonyms", "-o", "week.pdf"),
         "log": ("log", "--log", "written.jsonl"),
         "log check": ("log", "check", "written.jsonl"),
         "log schema": ("log", "schema"),

@@ -1,0 +1,98 @@
+from __future__ import annotations
+
+import io
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.report.html_pages import html_text
+from tempo_coach.report.pdf_pages import write_pdf
+from tests.tempo_coach.core.done_sets import done_set, seconds
+from tests.tempo_coach.core.report_logs import report
+
+NAMES = ("W" * 80, "👩🏽‍🦱" * 16, "Mirela Oude " + "of the long name " * 4)
+
+
+def busy(lifter: str, *, wide: bool) -> list[SetDone]:
+    """Ten weeks of three days with ten exercises, as wide and as different as they can be."""
+    start = datetime.fromisoformat("2026-09-07T18:00:00+02:00")
+    return [
+        done_set(
+            id=f"{lifter[:9]}{week}-{day}-{number}-{one}",
+            lifter=lifter,
+            started_at=start + timedelta(weeks=week, days=day, minutes=10 * number + one),
+            exercise=f"{number} {'W' * 70 if wide else 'squat'}",
+            tempo=parse_tempo("X-0-A-0"),
+            load_kg=None if number == 9 else 302.25,
+            load_as_written="W" * 80,
+            reps_done=one + number,
+            reps_prescribed=12 + one,
+            seconds=seconds(lower=99.9 + number, pause=10, raise_=20),
+            note=f"{number} {'WIDE NOTE ' * 30}" if wide else "",
+        )
+        for week in range(10)
+        for day in (0, 2, 4)
+        for number in range(10)
+        for one in range(2)
+    ]
+
+
+def pages_of(*sets: SetDone, weeks: int = 8) -> list[str]:
+    file = io.BytesIO()
+    write_pdf("".join(html_text(report(sets, weeks=weeks))), file)
+    return [page.extract_text() for page in PdfReader(file).pages]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("weeks", [2, 10])
+def test_the_fullest_pages_are_one_sheet_each_behind_the_roster(weeks: int) -> None:
+    sets = [one for name in NAMES for one in busy(name, wide=name == NAMES[0])]
+
+    pages = pages_of(*sets, weeks=weeks)
+
+    assert len(pages) == len(NAMES) + 1
+    assert "3 lifters side by side" in pages[0]
+    for text in pages[1:]:
+        assert "Week by week" in text
+        assert "more sets; export lists them." in text
+        assert "Pain stops the set." in text
+
+
+def test_one_lifter_s_report_is_one_sheet_that_can_be_read_aloud() -> None:
+    file = io.BytesIO()
+    write_pdf("".join(html_text(report([done_set()]))), file)
+
+    found = PdfReader(file)
+    assert len(found.pages) == 1
+    assert "more set" not in found.pages[0].extract_text()
+    # PDF 1.7, ISO 32000-1, 14.8.1: a tagged PDF says so in its catalogue.
+    catalogue = {str(key): str(one) for key, one in found.root_object.items()}
+    assert "'/Marked': True" in catalogue["/MarkInfo"]
+    assert catalogue["/Lang"] == "en"
+    assert found.metadata is not None
+    assert found.metadata.title == "2026-W10: Ansa Vireo"
+
+
+def test_a_page_s_width_and_height_are_those_of_a4() -> None:
+    # ISO 216: 210 mm by 297 mm.
+    file = io.BytesIO()
+    write_pdf("".join(html_text(report([done_set()]))), file)
+
+    box = PdfReader(file).pages[0].mediabox
+    assert (float(box.width), float(box.height)) == pytest.approx(
+        (210 / 25.4 * 72, 297 / 25.4 * 72), abs=0.1
+    )
+
+
+def test_nothing_is_fetched_for_a_pdf(tmp_path: Path) -> None:
+    image = tmp_path / "dot.svg"
+    image.write_text('<svg xmlns="http://www.w3.org/2000/svg"><text y="9">fetched</text></svg>')
+    file = io.BytesIO()
+
+    write_pdf(f'<!DOCTYPE html><title>x</title><img src="{image.as_uri()}" alt="left out">', file)
+
+    assert PdfReader(file).pages[0].extract_text().strip() == "left out"
