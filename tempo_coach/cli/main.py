@@ -17,6 +17,7 @@ from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.completion_command import completion_command
 from tempo_coach.cli.export_command import export_command
+from tempo_coach.cli.load_command import load_command
 from tempo_coach.cli.log_commands import log_command
 from tempo_coach.cli.open_command import CommandOrPlan
 from tempo_coach.cli.options import (
@@ -135,6 +136,7 @@ for _command in (
     report_command,
     log_command,
     plan_command,
+    load_command,
     sounds_command,
     demo_command,
     completion_command,

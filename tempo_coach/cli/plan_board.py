@@ -8,19 +8,30 @@ from collections.abc import Iterator, Sequence
 import click
 
 from tempo_coach.cli.tables import print_table
-from tempo_coach.core.board import Board, BoardDay
+from tempo_coach.core.bar_words import set_words
+from tempo_coach.core.board import Board, BoardDay, BoardLine
 from tempo_coach.core.legible import legible
+from tempo_coach.core.loading import Rack
 from tempo_coach.core.plan import WEEKDAYS
 from tempo_coach.core.plan_sums import PlannedTotals
+from tempo_coach.core.set_bar import set_bar
 from tempo_coach.core.tempo import seconds_text
 
 _WIDTH = 80
 
 
-def print_boards(boards: Sequence[Board]) -> None:
-    """Print the boards of several lifters, and what their marks mean."""
+def print_boards(boards: Sequence[Board], *, rack: Rack | None) -> None:
+    """Print the boards of several lifters, and what their marks mean.
+
+    Parameters
+    ----------
+    boards
+        What is printed.
+    rack
+        What loads are to be loaded with; None leaves it out.
+    """
     for board in boards:
-        _print_board(board)
+        _print_board(board, rack)
     for note in _notes([board.total for board in boards]):
         click.echo(note)
 
@@ -30,17 +41,17 @@ def counted(count: int, what: str) -> str:
     return f"{count} {what}{'' if count == 1 else 's'}"
 
 
-def _print_board(board: Board) -> None:
+def _print_board(board: Board, rack: Rack | None) -> None:
     click.echo(f"\n{legible(board.lifter.name)}")
     if not board.days:
         click.echo("nothing this week")
     for day in board.days:
-        _print_day(day)
+        _print_day(day, rack)
     if len(board.days) > 1:
         click.echo(f"\nweek: {_total_words(board.total)}")
 
 
-def _print_day(day: BoardDay) -> None:
+def _print_day(day: BoardDay, rack: Rack | None) -> None:
     click.echo()
     rows = [
         (
@@ -54,7 +65,8 @@ def _print_day(day: BoardDay) -> None:
     title = f"{WEEKDAYS[day.day.date.weekday()]} {day.day.date.isoformat()}"
     print_table(("", "work", "a set", "all sets"), rows, left=2, title=title)
     for line in day.lines:
-        for said in filter(None, (line.resolved.words, " ".join(line.work.note.split()))):
+        note = " ".join(line.work.note.split())
+        for said in filter(None, (line.resolved.words, _bar_words(line, rack), note)):
             click.echo(
                 textwrap.fill(
                     f"{line.work.item}: {legible(said)}",
@@ -65,6 +77,14 @@ def _print_day(day: BoardDay) -> None:
                 )
             )
     click.echo(f"day: {_total_words(day.total)}")
+
+
+def _bar_words(line: BoardLine, rack: Rack | None) -> str:
+    if rack is None:
+        return ""
+    prescription = line.resolved.prescription
+    found = set_bar(rack, exercise=prescription.exercise, load=prescription.load)
+    return "" if found is None else f"on the bar: {set_words(found)}"
 
 
 def _seconds(totals: PlannedTotals) -> str:

@@ -103,8 +103,10 @@ def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool
     current = plan.week_on(today)
     shown = _week(plan, week, current)
     names = [one.name for one in plan.lifters] if lifter is None else [lifter]
-    allowances = bootstrap.program(Wishes(is_silent=True)).coach.settings.allowances
-    boards = [board_of(plan, lifter=one, week=shown, allowances=allowances) for one in names]
+    settings = bootstrap.program(Wishes(is_silent=True)).coach.settings
+    boards = [
+        board_of(plan, lifter=one, week=shown, allowances=settings.allowances) for one in names
+    ]
     if as_json:
         print_json(_show_data(plan, shown, boards))
         return
@@ -114,7 +116,7 @@ def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool
     )
     if week is None and current is None:
         click.echo("Today is in no week of the plan, so this is week 1; --week N shows another.")
-    print_boards(boards)
+    print_boards(boards, rack=settings.rack if settings.show_discs else None)
 
 
 def _week(plan: Plan, asked: int | None, current: int | None) -> int:

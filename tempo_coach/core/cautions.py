@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+OVERLOAD = (
+    "Lowering more than you can lift: only with spotters or safety pins, and only if your coach "
+    "has cleared you."
+)
+"""Shown wherever more is lowered than raised."""
+
 SHORT = (
     "Pain stops the set.",
-    "Lowering more than you can lift: only with spotters or safety pins, and only if your coach "
-    "has cleared you.",
+    OVERLOAD,
     "Dark urine, pain far worse than expected, or weakness in the days after: stop, and seek "
     "medical care at once.",
     "This program paces and counts. It does not diagnose, and it replaces no qualified coach or "

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from enum import StrEnum
 from typing import Annotated, Any, Literal, TypeAlias
 
@@ -17,8 +18,13 @@ from pydantic import (
     WithJsonSchema,
 )
 
+from tempo_coach.core.discs import POWERLIFTING
 from tempo_coach.core.facts import Name
 from tempo_coach.core.legible import quoted
+from tempo_coach.core.load import LoadUnit
+from tempo_coach.core.loading import Rack
+from tempo_coach.core.mass import Mass
+from tempo_coach.core.rack_values import BarMass, CollarsMass, Discs, ReleaserMass
 from tempo_coach.core.tempo import Allowances
 
 
@@ -72,6 +78,9 @@ Cues: TypeAlias = Annotated[
 CountDirection: TypeAlias = Literal["up", "down"]
 
 
+_NO_MASS = Mass(Decimal(0), LoadUnit.KG)
+
+
 class Settings(BaseModel):
     """The settings, each with what holds when nothing is set."""
 
@@ -92,7 +101,17 @@ class Settings(BaseModel):
     offset_ms: Annotated[int, Field(ge=-500, le=1000)] = 0
     """How much later than usual the sound is heard, as over Bluetooth; the picture waits for it."""
     unit: Literal["kg", "lb"] = "kg"
-    """What a bare number means where a load is corrected."""
+    """What a bare number means where a load or a mass is typed."""
+    bar: BarMass = Mass(Decimal(20), LoadUnit.KG)
+    """What the empty bar weighs, without collars."""
+    collars: CollarsMass = _NO_MASS
+    """What both collars weigh together."""
+    discs: Discs = POWERLIFTING
+    """The discs of the rack: iwf, powerlifting, pounds, or how many of each, as 20x4 10x4 2.5x2."""
+    releaser: ReleaserMass = _NO_MASS
+    """What one of two releasers weighs, without discs."""
+    show_discs: bool = True
+    """What goes on the bar is said beside each set whose load is at least the empty bar's."""
     sound_check: bool = True
     """Three tones are played and asked for before the first set of a day."""
     fast_s: Annotated[float, Field(ge=0.2, le=10)] = 1.0
@@ -106,6 +125,11 @@ class Settings(BaseModel):
     def setup_ms(self) -> int:
         """`setup_s` in whole milliseconds."""
         return round(self.setup_s * 1000)
+
+    @property
+    def rack(self) -> Rack:
+        """What there is to load."""
+        return Rack(self.bar, self.collars, self.discs)
 
     @property
     def allowances(self) -> Allowances:

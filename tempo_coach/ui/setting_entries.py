@@ -20,7 +20,7 @@ class Entry:
     key: str
     label: str
     options: tuple[str, ...] = ()
-    """What can be chosen; empty where a number is typed."""
+    """What can be chosen; empty where a number or a text is typed."""
     unit: str = ""
     """What the number counts."""
     cue_set: CueSet | None = None
@@ -31,6 +31,11 @@ class Entry:
     def meaning(self) -> str:
         """Say in a sentence what it does."""
         return self.words or str(Settings.model_fields[self.key].description)
+
+    @property
+    def is_long(self) -> bool:
+        """What is typed may need more room than a number."""
+        return self.key == "discs"
 
     def range_words(self) -> str:
         """Return what the number counts, and from where to where it goes."""
@@ -43,7 +48,7 @@ class Entry:
             return ON if self.cue_set in value else OFF
         if isinstance(value, bool):
             return ON if value else OFF
-        return value if isinstance(value, str) else f"{value:g}"
+        return f"{value:g}" if isinstance(value, int | float) else str(value)
 
     def read(self, text: str, settings: Settings) -> Any:
         """Return the value of the setting that a choice or a number makes.
@@ -57,7 +62,10 @@ class Entry:
             return self._cues(text, settings)
         read = settle((Layer("", {self.key: text.strip()}, are_texts=True),))
         if read.bad:
-            raise OutOfRange(f"{quoted(text)} can't be taken", hint=_allowed_words(self.key))
+            allowed = _allowed_words(self.key)
+            if not allowed:
+                raise OutOfRange(read.bad[0].why)
+            raise OutOfRange(f"{quoted(text)} can't be taken", hint=allowed)
         return getattr(read.settings, self.key)
 
     def _cues(self, text: str, settings: Settings) -> tuple[CueSet, ...]:
@@ -97,6 +105,11 @@ ENTRIES = (
     Entry("setup_s", "Before rep 1", unit="s"),
     Entry("offset_ms", "Sound is late by", unit="ms"),
     Entry("unit", "Bare loads are in", ("kg", "lb")),
+    Entry("bar", "Bar", unit="kg or lb"),
+    Entry("collars", "Both collars", unit="kg or lb"),
+    Entry("discs", "Discs"),
+    Entry("releaser", "One releaser", unit="kg or lb"),
+    Entry("show_discs", "Show discs", _SWITCH),
     Entry("sound_check", "Sound check", _SWITCH),
     Entry("fast_s", "X counts as", unit="s"),
     Entry("own_s", "V counts as", unit="s"),
@@ -105,9 +118,12 @@ ENTRIES = (
 
 
 def _allowed_words(key: str) -> str:
+    """Return what numbers are allowed; nothing for a text."""
+    limits = _limits_words(key)
     kind = "a whole number" if _SCHEMA[key]["type"] == "integer" else "a number"
-    return f"{kind} from {_limits_words(key)}"
+    return f"{kind} from {limits}" if limits else ""
 
 
 def _limits_words(key: str) -> str:
-    return f"{_SCHEMA[key]['minimum']} to {_SCHEMA[key]['maximum']}"
+    schema = _SCHEMA[key]
+    return f"{schema['minimum']} to {schema['maximum']}" if "minimum" in schema else ""

@@ -18,7 +18,7 @@ _MARKS = {True: "▸ ", False: "  "}
 
 
 class NumberInput(LineInput):
-    """The field for a number."""
+    """The field for a number or a text."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
@@ -27,7 +27,7 @@ class NumberInput(LineInput):
             "Take it",
             key_display="Enter",
             id="setting.take",
-            tooltip="Take the number and go on to the next setting",
+            tooltip="Take what is typed and go on to the next setting",
         ),
     ]
 
@@ -47,6 +47,7 @@ class SettingRow(Horizontal):
         self._label = Static(classes="setting-label", markup=False)
         self._tag = Static(classes="setting-source", markup=False)
         self.control = OptionLine(entry.options) if entry.options else NumberInput()
+        self.control.set_class(entry.is_long, "long")
         self.mark(is_chosen=False)
 
     def compose(self) -> ComposeResult:

@@ -34,6 +34,7 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "plan show": ("plan", "show", str(GOLDEN / "plan.toml")),
         "plan schema": ("plan", "schema"),
         "plan import": ("plan", "import", "table.csv", "-o", "made.toml"),
+        "load": ("load", "87.5", "--from", "80"),
         "sounds": ("sounds", "--silent"),
         "demo": ("demo", "--silent"),
         "settings": ("settings",),
