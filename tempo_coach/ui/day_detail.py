@@ -7,7 +7,7 @@ from textual.containers import Horizontal
 from textual.widgets import Static
 
 from tempo_coach.core.session import Session, SessionItem
-from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.settings import Settings
 from tempo_coach.ui.day_sums import sum_notes, sum_rows
 from tempo_coach.ui.day_words import DAY_ROW, LABELS, heading_words, item_words
 from tempo_coach.ui.page import Page
@@ -20,13 +20,13 @@ class DayDetail(Page):
 
     Parameters
     ----------
-    allowances
-        What planning counts for X, V and A.
+    settings
+        What planning counts for X, V and A, and what loads are loaded with.
     """
 
-    def __init__(self, allowances: Allowances) -> None:
+    def __init__(self, settings: Settings) -> None:
         super().__init__()
-        self._allowances = allowances
+        self._settings = settings
         self._heading = Static(classes="detail-heading", markup=False)
         self._words = {label: Static(classes="fact-words", markup=False) for label in LABELS}
         self._facts = {
@@ -59,7 +59,8 @@ class DayDetail(Page):
         session, item = self._session, self._item
         if session is None:
             return
-        facts = {} if item is None else dict(item_words(session, item))
+        rack = self._settings.rack if self._settings.show_discs else None
+        facts = {} if item is None else dict(item_words(session, item, rack=rack))
         for label, words in self._words.items():
             self._facts[label].display = label in facts
             words.update(facts.get(label, ""))
@@ -69,5 +70,5 @@ class DayDetail(Page):
             return
         self._heading.update(DONE if session.next_item is None else DAY_ROW.capitalize())
         width = max(min(self.content_size.width - 1, 72), 1)
-        rows = sum_rows(session, self._allowances, width=width)
+        rows = sum_rows(session, self._settings.allowances, width=width)
         self._sums.update("\n".join([*rows, "", *sum_notes(session)]))

@@ -85,7 +85,7 @@ class DayScreen(Frame[None]):
         self._title = Static(classes="heading-text", markup=False)
         self._who = Static(classes="heading-count", markup=False)
         self._table = DayTable()
-        self._detail = DayDetail(underway.coach.settings.allowances)
+        self._detail = DayDetail(underway.coach.settings)
 
     def content(self) -> Iterable[Widget]:
         """Return heading, table and detail, and the keys of today's changes."""

@@ -6,14 +6,17 @@ from collections.abc import Iterator
 from datetime import date
 from itertools import groupby
 
+from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LoadUnit
+from tempo_coach.core.loading import Rack
 from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import WEEKDAYS, Plan
 from tempo_coach.core.plan_days import PlannedDay
 from tempo_coach.core.prescription import rest_text
 from tempo_coach.core.session import Session, SessionItem
+from tempo_coach.core.set_bar import set_bar
 from tempo_coach.ui.cells import Column, laid_out
 
 ITEM_COLUMNS = (
@@ -27,7 +30,7 @@ ITEM_COLUMNS = (
 DAY_ROW = "the day"
 """Stands beneath the items, for what all of them come to."""
 
-LABELS = ("load", "today", "last time", "this time", "coach")
+LABELS = ("load", "discs", "today", "last time", "this time", "coach")
 """What `item_words` may yield, in its order."""
 
 
@@ -81,9 +84,22 @@ def heading_words(item: SessionItem) -> str:
     return f"{name} · set {item.next_set} of {item.prescription.sets}"
 
 
-def item_words(session: Session, item: SessionItem) -> Iterator[tuple[str, str]]:
-    """Yield what there is to know of an item: a label, and its words."""
+def item_words(
+    session: Session, item: SessionItem, *, rack: Rack | None
+) -> Iterator[tuple[str, str]]:
+    """Yield what there is to know of an item: a label, and its words.
+
+    Parameters
+    ----------
+    session
+        The day.
+    item
+        One of its items.
+    rack
+        What its load is to be loaded with; None leaves it out.
+    """
     yield "load", _load_words(item)
+    yield from _discs_words(item, rack)
     yield from _changed_words(session, item)
     if item.last_time:
         first = item.last_time[0].started_at.date()
@@ -119,6 +135,14 @@ def _load_words(item: SessionItem) -> str:
     if item.resolved.load_kg is None:
         return f"{load}, without a body mass in the plan"
     return item.resolved.words or str(load)
+
+
+def _discs_words(item: SessionItem, rack: Rack | None) -> Iterator[tuple[str, str]]:
+    prescription = item.prescription
+    if rack is not None:
+        found = set_bar(rack, exercise=prescription.exercise, load=prescription.load)
+        if found is not None:
+            yield "discs", set_words(found)
 
 
 def _changed_words(session: Session, item: SessionItem) -> Iterator[tuple[str, str]]:

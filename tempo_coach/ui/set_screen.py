@@ -81,7 +81,7 @@ class SetScreen(Frame[Departure]):
         self._course = Course(first.prescription, first.number, load_kg=first.load_kg, then=then)
         self._timeline = underway.coach.timeline(first.prescription)
         self._starts_at_once = starts_at_once
-        self._view = SetView(self._course, self._timeline, underway.coach.settings)
+        self._view = SetView(self._course, self._timeline, underway)
         self._stage = Stage.WAITING
         self._presses = Presses()
         self._running_set: RunningSet | None = None

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from textual.app import ComposeResult
 from textual.containers import Horizontal
+from textual.events import Resize
+from textual.geometry import Size
 from textual.widget import Widget
 from textual.widgets import Static
 
+from tempo_coach.core.bar_picture import WIDEST_PICTURE
 from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.reading import headline
-from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline
+from tempo_coach.ui.bar_line import BarLine
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.course import Course
 from tempo_coach.ui.rest_watch import RestWatch
@@ -18,12 +21,15 @@ from tempo_coach.ui.sentences import count_words, next_words, start_words
 from tempo_coach.ui.set_report import SetReport
 from tempo_coach.ui.sign import DONE_SIGN, ready_sign
 from tempo_coach.ui.stage import Stage
+from tempo_coach.ui.underway import Underway
 
+_ROOMY = Size(WIDEST_PICTURE + 2, 40)
+"""From here on the bar can be drawn without taking room that the big display needs."""
 STRIKE_QUESTION = "F4 again strikes this set, Escape keeps it."
 
 
 class SetView(Widget):
-    """Holds heading, sentences, fields, the big display and a line on what comes next.
+    """Holds heading, sentences, fields, the big display, and what comes next and goes on the bar.
 
     Parameters
     ----------
@@ -31,18 +37,20 @@ class SetView(Widget):
         The work at its beginning.
     timeline
         One set of it.
-    settings
-        What a bare number is counted in where a load is corrected.
+    underway
+        What is on the bar, and the settings.
     """
 
-    def __init__(self, course: Course, timeline: Timeline, settings: Settings) -> None:
+    def __init__(self, course: Course, timeline: Timeline, underway: Underway) -> None:
         super().__init__()
         self._timeline = timeline
         self._heading = Static(headline(course.prescription), classes="heading-text", markup=False)
         self._count = Static(classes="heading-count", markup=False)
         self._said = Static(id="said", markup=False)
         self._next = Static(id="next", markup=False)
-        self.report = SetReport(course.prescription.load, LoadUnit(settings.unit))
+        self._bar = BarLine(underway)
+        unit = LoadUnit(underway.coach.settings.unit)
+        self.report = SetReport(course.prescription.load, unit)
         self.big = BigDisplay()
 
     def compose(self) -> ComposeResult:
@@ -54,6 +62,12 @@ class SetView(Widget):
         yield self.report
         yield self.big
         yield self._next
+        yield self._bar
+
+    def on_resize(self, event: Resize) -> None:
+        """Draw the bar where there is room."""
+        columns, rows = event.size
+        self.set_class(columns >= _ROOMY.width and rows >= _ROOMY.height, "roomy")
 
     def enter(self, stage: Stage, course: Course) -> None:
         """Make room for what a stage shows."""
@@ -64,6 +78,7 @@ class SetView(Widget):
         if stage is Stage.WAITING:
             self.big.show(ready_sign(self._timeline))
             self._announce(start_words(course.next_number, self._timeline.setup_ms))
+        self._bar.show(None if paces else course.next_set)
 
     def say(self, *sentences: str) -> None:
         """Say something instead of what was said before."""
@@ -73,6 +88,7 @@ class SetView(Widget):
         """Show where the rest is, and what comes next; once all is done, that it is."""
         ahead = course.next_set
         self.big.show(DONE_SIGN if ahead is None else rest.sign(now_ms))
+        self._bar.show(ahead)
         if asks_strike:
             self._announce(STRIKE_QUESTION)
         elif ahead is None:

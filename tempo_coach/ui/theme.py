@@ -32,5 +32,11 @@ THEME = Theme(
         "top": "#2FCB9C",
         "quiet": "#9AA3AB",
         "rack": "#5A646D",
+        # As the federation's rules name them, light enough to stand on this background.
+        "disc-red": "#E0503F",
+        "disc-blue": "#4C8DE0",
+        "disc-yellow": YELLOW,
+        "disc-green": "#3FAE5A",
+        "disc-white": _PAPER,
     },
 )

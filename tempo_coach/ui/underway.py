@@ -10,10 +10,12 @@ from typing import Any
 from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import Change, Changes, SetDone
+from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
-from tempo_coach.errors import LogUnwritable, SoundUnavailable
+from tempo_coach.core.set_bar import BarBefore, bar_after
+from tempo_coach.errors import LogUnwritable, OutOfRange, SoundUnavailable
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,12 @@ class Underway:
         self._lock = Lock()
         self._running: RunningSet | None = None
         self._corrected_at: dict[str, datetime] = {}
+        self._bar_before: BarBefore | None = None
+
+    @property
+    def bar_before(self) -> BarBefore | None:
+        """The bar as the last set left it; None where what is on it is not known."""
+        return self._bar_before
 
     def start(self, at_hand: NextSet, *, lifter: str) -> tuple[RunningSet, SoundUnavailable | None]:
         """Start a set; blocks."""
@@ -49,6 +57,7 @@ class Underway:
                 at_hand.prescription, lifter=lifter, load_kg=at_hand.load_kg
             )
             self._running = running
+            self._take_bar(at_hand.prescription.exercise, at_hand.prescription.load)
             return running, fault
 
     def end(self) -> Ended | None:
@@ -93,6 +102,7 @@ class Underway:
             if before is not None:
                 at = max(at, before + timedelta(milliseconds=1))
             self._corrected_at[done.id] = at
+            self._take_bar(corrected[0].exercise, _written_load(corrected[0]))
             return corrected
 
     def strike(self, done: SetDone) -> LogUnwritable | None:
@@ -114,3 +124,14 @@ class Underway:
         with self._lock:
             self.coach.silence()
         return ended
+
+    def _take_bar(self, exercise: str, load: Load | None) -> None:
+        rack = self.coach.settings.rack
+        self._bar_before = bar_after(rack, exercise=exercise, load=load, before=self._bar_before)
+
+
+def _written_load(done: SetDone) -> Load | None:
+    try:
+        return parse_load(done.load_as_written)
+    except OutOfRange:
+        return None

@@ -61,7 +61,7 @@ async def test_page_down_alone_goes_through_the_whole_day() -> None:
         await rack.press("pagedown")
         at_the_rack = rack.text()
         await do_set(rack, SQUAT_MS)
-        between_sets = rack.lines()[-2]
+        between_sets = rack.lines()[-3]
         await do_set(rack, SQUAT_MS)
         between_items = rack.lines()[-2]
         rest = rack.display.sign.figure

@@ -6,7 +6,9 @@ from rich.cells import cell_len
 
 from tempo_coach.core.facts import Fact
 from tempo_coach.core.load import parse_load
+from tempo_coach.core.loading import Rack
 from tempo_coach.core.session import Session
+from tempo_coach.core.settings import Settings
 from tempo_coach.ui.day_words import (
     LABELS,
     day_words,
@@ -22,9 +24,14 @@ from tests.tempo_coach.core.test_session_changed import AT, changed
 LONG_NAME = "squat " * 12
 
 
-def words(label: str, *facts: Fact, item: int = 0, text: str = TEXT) -> str | None:
+RACK = Settings().rack
+
+
+def words(
+    label: str, *facts: Fact, item: int = 0, text: str = TEXT, rack: Rack | None = RACK
+) -> str | None:
     day = session(*facts, text=text)
-    said = dict(item_words(day, day.items[item]))
+    said = dict(item_words(day, day.items[item], rack=rack))
     assert [one for one in LABELS if one in said] == list(said)
     return said.get(label)
 
