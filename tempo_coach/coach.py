@@ -14,6 +14,8 @@ from tempo_coach.core.facts import (
     Change,
     Changes,
     Fact,
+    MaxStruck,
+    MaxTested,
     PhaseSeconds,
     SessionChanged,
     SetCorrected,
@@ -251,6 +253,15 @@ class Coach:
     def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
         return self.ledger.save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
+
+    def record_max(self, *, at: datetime, **said: Any) -> tuple[MaxTested, LogUnwritable | None]:
+        """Record a tested max, as `MaxTested` says; returns why it is not on the disk yet, too."""
+        fact = MaxTested(id=self._new_id(), at=at, **said)
+        return fact, self.ledger.save(fact)
+
+    def strike_max(self, tested: MaxTested, *, why: str) -> LogUnwritable | None:
+        """Strike a max; returns why that is not on the disk yet, if it is not."""
+        return self.ledger.save(MaxStruck(id=tested.id, at=self.clock.wall(), why=why))
 
     def change_session(
         self, session: Session, item: int, change: Change, **needed: Any

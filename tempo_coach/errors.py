@@ -101,6 +101,20 @@ class UnknownSet(TempoCoachError):
         self.set_id = set_id
 
 
+class UnknownMax(TempoCoachError):
+    """An id that names no tested max in the log, or more than one.
+
+    Parameters
+    ----------
+    max_id
+        The id, or the beginning of one, as it was given.
+    """
+
+    def __init__(self, message: str, *, max_id: str, hint: str = "") -> None:
+        super().__init__(message, hint=hint)
+        self.max_id = max_id
+
+
 class SettingsProblem(FileProblem):
     """A settings file with a value that can't be used."""
 

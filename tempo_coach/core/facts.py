@@ -25,6 +25,8 @@ from tempo_coach.errors import OutOfRange
 VERSION: Final = 1
 LONGEST_IN_A_PHASE_S: Final = 36_000
 LONGEST_NOTE: Final = 2_000
+HEAVIEST_KG: Final = 600
+"""Of a body or a max, so that no share of one is more than a load can be."""
 
 Version: TypeAlias = Annotated[int, Field(ge=VERSION, le=VERSION)]
 """A number and strict; a literal would take ``true`` and ``1.0`` for 1."""
@@ -215,12 +217,54 @@ class SessionChanged(_Value):
         return {name: value for name, value in handler(self).items() if value is not None}
 
 
-Fact: TypeAlias = SetDone | SetCorrected | SetStruck | SessionChanged
+What: TypeAlias = Literal["lifted", "lowered"]
+"""Of which work a max is: lifted is the 1RM, lowered the most that was lowered under control."""
+
+
+class MaxTested(_Value):
+    """A max was tested."""
+
+    v: Version = VERSION
+    kind: Literal["max_tested"] = "max_tested"
+    id: SetId
+    """The max's own."""
+    lifter: Name
+    at: Time
+    """When it was tested."""
+    exercise: Name
+    what: What
+    load_kg: Annotated[float, Field(gt=0, le=HEAVIEST_KG)]
+    load_as_written: str = Field(max_length=LONGEST_NAME)
+    lower_s: Annotated[float, Field(ge=0, le=60)] | None
+    """Seconds of the lower in the test; None for a lift of which nobody took them."""
+    note: Note
+
+    @model_validator(mode="after")
+    def _is_lowered_in_some_time(self) -> Self:
+        if self.what == "lowered" and not self.lower_s:
+            raise ValueError("a lowered max has the seconds of its lower")
+        return self
+
+
+class MaxStruck(_Value):
+    """A tested max was struck: it no longer counts."""
+
+    v: Version = VERSION
+    kind: Literal["max_struck"] = "max_struck"
+    id: SetId
+    """The max's."""
+    at: Time
+    why: Note = ""
+
+
+Fact: TypeAlias = SetDone | SetCorrected | SetStruck | SessionChanged | MaxTested | MaxStruck
 
 FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind")])
 """Reads one line of the log, strictly: ``FACTS.validate_json(line)``."""
 
-KINDS = ("set_done", "set_corrected", "set_struck", "session_changed")
+KINDS = (
+    "set_done", "set_corrected", "set_struck", "session_changed", "max_tested", "max_struck",
+)  # fmt: skip
 
 
 def line_of(fact: Fact) -> bytes:

@@ -8,6 +8,8 @@ from datetime import datetime
 
 from tempo_coach.core.facts import (
     Fact,
+    MaxStruck,
+    MaxTested,
     SessionChanged,
     SetCorrected,
     SetDone,
@@ -15,6 +17,7 @@ from tempo_coach.core.facts import (
     line_of,
 )
 from tempo_coach.core.legible import name_key, quoted
+from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
 from tempo_coach.errors import UnknownSet
 
 
@@ -33,6 +36,8 @@ class History:
     """Ids that are corrected or struck, but under which no set was found."""
     changes: tuple[SessionChanged, ...]
     """What was changed in planned days, in the order of time."""
+    maxes: RecordedMaxes
+    """The maxes that were tested."""
 
     def of(self, lifter: str) -> tuple[SetDone, ...]:
         """Return one lifter's sets; the spelling's case does not matter."""
@@ -74,6 +79,7 @@ def fold(facts: Iterable[Fact]) -> History:
     struck: set[str] = set()
     disagreeing: set[str] = set()
     changes: dict[str, SessionChanged] = {}
+    maxes: list[MaxTested | MaxStruck] = []
     for fact in facts:
         match fact:
             case SetDone():
@@ -88,6 +94,8 @@ def fold(facts: Iterable[Fact]) -> History:
                 struck.add(fact.id)
             case SessionChanged():
                 changes[fact.id] = max(changes.get(fact.id, fact), fact, key=_when_changed)
+            case MaxTested() | MaxStruck():
+                maxes.append(fact)
     latest: dict[str, datetime] = {}
     for set_id, several in corrections.items():
         if set_id in done:
@@ -107,6 +115,7 @@ def fold(facts: Iterable[Fact]) -> History:
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted((corrections.keys() | struck) - done.keys())),
         changes=tuple(sorted(changes.values(), key=_when_changed)),
+        maxes=fold_maxes(maxes),
     )
 
 

@@ -17,11 +17,19 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tempo_coach.core.facts import Fact, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.facts import (
+    Fact,
+    MaxStruck,
+    MaxTested,
+    SetCorrected,
+    SetDone,
+    SetStruck,
+)
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.log_lines import Skipped, Unread, read_line, read_whole_line
 from tempo_coach.core.ports import LogLines
 from tempo_coach.core.quick_lines import quick_values
+from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
 from tempo_coach.core.set_rows import RowWriter, SetRows, row_values
 from tempo_coach.errors import TempoCoachError
 
@@ -47,17 +55,23 @@ class MergedLogs:
     """As for `History`."""
     orphaned: tuple[str, ...]
     """As for `History`."""
+    maxes: RecordedMaxes
+    """Whole, since they are few, and with names as in the rows."""
     _logs: Sequence[LogLines] = field(repr=False)
     _several: NDArray[Any] = field(repr=False)
     """Hashes of ids and places, in order, where more than one line speaks for an id."""
 
-    def renamed(self, rows: SetRows, *, text: Callable[[str], str]) -> MergedLogs:
+    def renamed(
+        self, rows: SetRows, *, maxes: RecordedMaxes, text: Callable[[str], str]
+    ) -> MergedLogs:
         """Return the same under other names, with each log named by its number.
 
         Parameters
         ----------
         rows
             The rows with their new names.
+        maxes
+            The maxes with theirs.
         text
             What to put in place of any other text.
         """
@@ -65,7 +79,7 @@ class MergedLogs:
         skipped = tuple(
             replace(one, file=numbers[one.file], why=text(one.why)) for one in self.skipped
         )
-        return replace(self, rows=rows, skipped=skipped)
+        return replace(self, rows=rows, maxes=maxes, skipped=skipped)
 
     def sets(self, rows: SetRows) -> Iterator[SetDone]:
         """Read whole sets again, lifter by lifter, in the order they were done.
@@ -128,6 +142,7 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
     """
     writer, skipped = RowWriter(), []
     later = array("q")
+    maxes: list[MaxTested | MaxStruck] = []
     for index, log in enumerate(logs):
         place = told = index << _OFFSET_BITS
         for number, line in enumerate(log.lines(), start=1):
@@ -139,6 +154,8 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
                         writer.append(place, row_values(done))
                     case SetCorrected(id=set_id) | SetStruck(id=set_id):
                         later.extend((hash(set_id), place))
+                    case MaxTested() | MaxStruck() as fact:
+                        maxes.append(fact)
                     case Skipped() as one:
                         skipped.append(one)
             place += len(line)
@@ -157,12 +174,14 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
         orphaned += history.orphaned
         for done in history.sets:
             writer.append(_SEVERAL, row_values(done))
+    rows = writer.named(_rejoined(data, is_single, writer.data()))
     return MergedLogs(
-        rows=writer.named(_rejoined(data, is_single, writer.data())),
+        rows=rows,
         skipped=tuple(skipped),
         struck=struck,
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted(orphaned)),
+        maxes=fold_maxes(maxes).spelt(lifters=rows.lifters, exercises=rows.exercises),
         _logs=logs,
         _several=several,
     )

@@ -18,7 +18,7 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError
 
-from tempo_coach.core.facts import Note
+from tempo_coach.core.facts import HEAVIEST_KG, Note
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.nearest import nearest_of
@@ -39,8 +39,6 @@ OFF = "off"
 MOST_WEEKS = 104
 EARLIEST_START = date(1970, 1, 1)
 LATEST_START = date(2999, 12, 31)
-HEAVIEST_KG = 600
-"""Of a body or a max, so that no share of one is more than a load can be."""
 LARGEST_STEP_KG = 50
 _WEEK = re.compile(r"[1-9][0-9]{0,3}")
 

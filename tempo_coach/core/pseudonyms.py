@@ -12,7 +12,7 @@ import numpy as np
 
 from tempo_coach.core.export_columns import Cells
 from tempo_coach.core.export_tables import Choice, ExportTable
-from tempo_coach.core.facts import SetDone
+from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.merged_logs import MergedLogs
 
@@ -90,6 +90,7 @@ class Pseudonyms:
                 lifters=tuple(codes[number] for number in order),
                 exercises=tuple(map(self.text, rows.exercises)),
             ),
+            maxes=logs.maxes.renamed(self._max),
             text=self.text,
         )
 
@@ -103,18 +104,33 @@ class Pseudonyms:
             }
         )
 
+    def _max(self, tested: MaxTested) -> MaxTested:
+        return tested.model_copy(
+            update={
+                "id": self._id(tested.id),
+                "lifter": self.lifter(tested.lifter),
+                "exercise": self.text(tested.exercise),
+                "load_as_written": self.text(tested.load_as_written),
+                "note": "",
+            }
+        )
+
+    def _id(self, of: str) -> str:
+        return _code("S", _letters(self._key, f"set {of}")[: 2 * SHORTEST])
+
     def table(self, table: ExportTable) -> ExportTable:
         """Put codes in place of what else in a table may hold a name, and leave out notes."""
         return replace(table, rows=map(self._cells, table.rows))
 
     def _cells(self, row: Cells) -> Cells:
         masked = dict(row)
-        if "id" in row:
-            masked["id"] = _code("S", _letters(self._key, f"set {row['id']}")[: 2 * SHORTEST])
+        if "note" in row:
             masked["note"] = None
-            for name in ("method", "load_as_written"):
-                if isinstance(text := row[name], str):
-                    masked[name] = self.text(text)
+        if isinstance(set_id := row.get("id"), str):
+            masked["id"] = self._id(set_id)
+        for name in ("method", "load_as_written"):
+            if isinstance(text := row.get(name), str):
+                masked[name] = self.text(text)
         return masked
 
 

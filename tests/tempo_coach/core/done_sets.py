@@ -1,11 +1,11 @@
-"""A set as it stands in the log, to be varied."""
+"""A set and a max as they stand in the log, to be varied."""
 
 from __future__ import annotations
 
 from datetime import datetime, timedelta
 from typing import Any
 
-from tempo_coach.core.facts import PhaseSeconds, SetDone
+from tempo_coach.core.facts import MaxTested, PhaseSeconds, SetDone
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.core.work import PhaseTimes
 
@@ -33,6 +33,25 @@ def done_set(**changes: Any) -> SetDone:
         "note": "",
     }
     return SetDone(**(fields | changes))
+
+
+def max_tested(**changes: Any) -> MaxTested:
+    """Return 90 kg front squatted after a lower of 2 s; the changes take the place of its fields.
+
+    A load in kg alone is also what is written.
+    """
+    fields: dict[str, Any] = {
+        "id": "7d20",
+        "lifter": "Ansa Vireo",
+        "at": datetime.fromisoformat("2026-11-20T17:30:00+01:00"),
+        "exercise": "front squat",
+        "what": "lifted",
+        "load_kg": 90.0,
+        "lower_s": 2.0,
+        "note": "",
+    }
+    fields |= changes
+    return MaxTested(**({"load_as_written": f"{fields['load_kg']:g} kg"} | fields))
 
 
 def seconds(

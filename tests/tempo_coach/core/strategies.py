@@ -7,7 +7,16 @@ from decimal import Decimal
 
 from hypothesis import strategies as st
 
-from tempo_coach.core.facts import Changes, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.facts import (
+    HEAVIEST_KG,
+    Changes,
+    MaxStruck,
+    MaxTested,
+    PhaseSeconds,
+    SetCorrected,
+    SetDone,
+    SetStruck,
+)
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo
 from tempo_coach.core.timeline import Timeline, rep_times
@@ -170,6 +179,30 @@ changes = (
 corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
 strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
 facts = st.one_of(sets_done, corrections, strikes)
+maxes_tested = st.builds(
+    MaxTested,
+    id=ids,
+    lifter=names,
+    at=times,
+    exercise=names,
+    what=st.sampled_from(("lifted", "lowered")),
+    load_kg=st.floats(0.5, HEAVIEST_KG),
+    load_as_written=st.text(max_size=80),
+    lower_s=st.floats(0.001, 60),
+    note=notes,
+) | st.builds(
+    MaxTested,
+    id=ids,
+    lifter=names,
+    at=times,
+    exercise=names,
+    what=st.just("lifted"),
+    load_kg=st.integers(1, HEAVIEST_KG).map(float),
+    load_as_written=st.sampled_from(("90 kg", "200 lb", "bw+10 kg", "")),
+    lower_s=st.none(),
+    note=notes,
+)
+max_facts = maxes_tested | st.builds(MaxStruck, id=ids, at=times, why=notes)
 
 
 @st.composite
