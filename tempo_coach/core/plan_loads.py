@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_DOWN, Decimal
 
-from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import KG_PER_LB, Load, LoadUnit
-from tempo_coach.core.plan import Lifter, Max, Plan
+from tempo_coach.core.maxes import known_maxes, latest_maxes, max_for
+from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.tempo import Allowances, Speed, seconds_text
+from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.tempo import Allowances, lower_seconds
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,9 +26,26 @@ class ResolvedLoad:
 
 
 def resolve(
-    prescription: Prescription, *, plan: Plan, lifter: Lifter, allowances: Allowances
+    prescription: Prescription,
+    *,
+    plan: Plan,
+    lifter: Lifter,
+    allowances: Allowances,
+    recorded: RecordedMaxes | None = None,
 ) -> ResolvedLoad:
-    """Work out the load of a line for a lifter of the plan."""
+    """Work out the load of a line for a lifter of the plan.
+
+    Parameters
+    ----------
+    prescription
+        The line.
+    plan, lifter
+        Whose body mass and maxes hold.
+    allowances
+        What counts for X and V.
+    recorded
+        The maxes of the log, which hold beside those of the plan.
+    """
     load = prescription.load
     if load is None:
         return ResolvedLoad(prescription, None, "")
@@ -35,38 +53,20 @@ def resolve(
         body_kg = None if lifter.body_mass is None else lifter.body_mass.kg()
         words = "no body mass" if load.on_body and body_kg is None else ""
         return ResolvedLoad(prescription, load.kg(body_kg=body_kg), words)
-    known = maxes_of(lifter, prescription.exercise)
-    if not known:
+    exercise = prescription.exercise
+    tested = () if recorded is None else recorded.of(lifter.name, exercise)
+    known = latest_maxes(known_maxes(tested, planned=lifter.maxes, exercise=exercise))
+    lower_s = lower_seconds(prescription.tempo, allowances)
+    best = max_for(known, lower_s=lower_s)
+    if best is None:
         return ResolvedLoad(prescription, None, "no max")
-    best = nearest_max(known, lower_s=_lower_s(prescription, allowances))
     share = load.amount / 100 * _amount_in(best.load, plan.loads_by.unit)
     loadable = round_to(share, plan.loads_by)
     words = f"{load} of {best.load} = {_short(share)}, loadable {loadable}"
-    if len(known) > 1:
-        words += f" (the max {_test_words(best)})"
+    # A max belongs to its tempo, so one of another tempo is never taken in silence.
+    if sum(one.what == "lifted" for one in known) > 1 or best.lower_s not in (None, lower_s):
+        words += f" ({best.words})"
     return ResolvedLoad(replace(prescription, load=loadable), loadable.kg(), words)
-
-
-def maxes_of(lifter: Lifter, exercise: str) -> tuple[Max, ...]:
-    """Return the lifter's maxes of an exercise; the spelling's case does not matter."""
-    key = name_key(exercise)
-    return tuple(one for one in lifter.maxes if name_key(one.exercise) == key)
-
-
-def nearest_max(known: tuple[Max, ...], *, lower_s: float) -> Max:
-    """Return the max whose tested lower is nearest to `lower_s`, of equals the latest.
-
-    The slower the lower, the smaller the max (Wilk et al. 2020, J Hum Kinet 72:151,
-    10.2478/hukin-2020-0001), so a max belongs to its tempo.
-    """
-    far = float("inf")
-    return min(
-        known,
-        key=lambda one: (
-            far if one.lower_s is None else abs(one.lower_s - lower_s),
-            -one.on.toordinal(),
-        ),
-    )
 
 
 def round_to(amount: Decimal, step: Load) -> Load:
@@ -84,17 +84,5 @@ def _amount_in(load: Load, unit: LoadUnit) -> Decimal:
     return load.amount * KG_PER_LB if unit is LoadUnit.KG else load.amount / KG_PER_LB
 
 
-def _lower_s(prescription: Prescription, allowances: Allowances) -> float:
-    lower = prescription.tempo.lower
-    return (allowances.of(lower) if isinstance(lower, Speed) else lower) / 1000
-
-
 def _short(amount: Decimal) -> str:
     return f"{amount:.2f}".rstrip("0").rstrip(".")
-
-
-def _test_words(one: Max) -> str:
-    lowered = (
-        "" if one.lower_s is None else f"lowered in {seconds_text(round(one.lower_s * 1000))} s, "
-    )
-    return f"{lowered}tested {one.on.isoformat()}"

@@ -148,7 +148,13 @@ def session_of(
         SessionItem(
             item=draft.work.item,
             written=draft.work.prescription,
-            resolved=resolve(draft.line, plan=plan, lifter=person, allowances=allowances),
+            resolved=resolve(
+                draft.line,
+                plan=plan,
+                lifter=person,
+                allowances=allowances,
+                recorded=history.maxes,
+            ),
             note=draft.work.note,
             skipped=draft.skipped,
             done=tuple(done[draft.work.item]),

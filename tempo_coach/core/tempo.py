@@ -118,6 +118,12 @@ class Tempo:
         )
 
 
+def lower_seconds(tempo: Tempo, allowances: Allowances) -> float:
+    """Return the seconds of a rep's lower, for X and V as planning counts them."""
+    lower = tempo.lower
+    return (allowances.of(lower) if isinstance(lower, Speed) else lower) / 1000
+
+
 def seconds_text(length_ms: int) -> str:
     """Return milliseconds as the shortest exact number of seconds: 2500 is ``2.5``."""
     whole, rest = divmod(length_ms, 1000)

@@ -6,13 +6,13 @@ from typing import Any
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tempo_coach.core.facts import Fact, SetDone
+from tempo_coach.core.facts import Fact, MaxStruck, SetDone
 from tempo_coach.core.history import fold
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.plan_days import planned_days
 from tempo_coach.core.session import Session, session_of
 from tempo_coach.core.tempo import Allowances, parse_tempo
-from tests.tempo_coach.core.done_sets import done_set, seconds
+from tests.tempo_coach.core.done_sets import done_set, max_tested, seconds
 from tests.tempo_coach.core.plans import TEXT, plan_of
 from tests.tempo_coach.core.test_session_changed import AT, changed, session_changes
 
@@ -169,7 +169,14 @@ def test_the_later_load_for_today_holds() -> None:
     )
     assert session(light).items[0].resolved.load_kg == 60.0
     squats = session(lighter, light).items[0]
-    assert squats.resolved.words == "50% of 90 kg = 45, loadable 45 kg"
+    assert squats.resolved.words.startswith("50% of 90 kg = 45, loadable 45 kg")
+
+
+def test_a_max_that_the_log_holds_is_taken_for_the_day() -> None:
+    tested = max_tested(lifter="Mirela Oude", load_kg=80.0, lower_s=4.0)
+    struck = MaxStruck(id=tested.id, at=AT)
+    assert session(tested).items[0].resolved.words.startswith("72% of 80 kg = 57.6, loadable")
+    assert session(tested, struck).items[0].resolved.words.startswith("72% of 90 kg")
 
 
 def test_a_moved_item_takes_its_new_place() -> None:

@@ -95,7 +95,9 @@ def test_an_item_is_headed_by_where_it_stands() -> None:
 
 
 def test_a_share_of_a_max_is_worked_out() -> None:
-    assert words("load") == "72% of 90 kg = 64.8, loadable 65 kg"
+    assert words("load") == (
+        "72% of 90 kg = 64.8, loadable 65 kg (the plan's max, lowered in 2 s, tested 2026-11-12)"
+    )
     assert words("load", item=1) == "bw+10 kg"
     weightless = TEXT.replace('body_mass = "68 kg"', "")
     assert words("load", item=1, text=weightless) == "bw+10 kg, without a body mass in the plan"
