@@ -51,8 +51,8 @@ def _columns_help() -> str:
 @click.option(
     "--by",
     type=click.Choice([by.value for by in By]),
-    help="A row for each set, each lifter's week, or each exercise in it [else week; a workbook "
-    "has a sheet of each].",
+    help="A row for each set, each lifter's week, each exercise in it, or each max [else week; a "
+    "workbook has a sheet of each].",
 )
 @lifters_option
 @exercises_option
@@ -133,4 +133,4 @@ def _format(output: Path, form: str | None) -> Format:
 def _kinds(by: str | None, form: Format) -> tuple[By, ...]:
     if by is not None:
         return (By(by),)
-    return (By.WEEK, By.EXERCISE, By.SET) if form is Format.XLSX else (By.WEEK,)
+    return (By.WEEK, By.EXERCISE, By.SET, By.MAX) if form is Format.XLSX else (By.WEEK,)

@@ -88,18 +88,25 @@ def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
     reading = merge_logs(logs, log_path)
     for one in reading.skipped:
         click.echo(f"{one.file}, line {one.line}: {legible(one.why)}")
-    for said in _odd_sets(reading):
+    for said in _odd_facts(reading):
         click.echo(said)
     faults = sum(not one.foreign for one in reading.skipped) + len(reading.disagreeing)
-    click.echo(f"{len(reading.rows)} sets count, {faults} faults")
+    faults += len(reading.maxes.disagreeing)
+    maxes = len(reading.maxes.tested)
+    and_maxes = f" and {maxes} max{'' if maxes == 1 else 'es'}" if maxes else ""
+    click.echo(f"{len(reading.rows)} sets{and_maxes} count, {faults} faults")
     return exit_codes.DATA if faults else exit_codes.OK
 
 
-def _odd_sets(reading: MergedLogs) -> Iterable[str]:
+def _odd_facts(reading: MergedLogs) -> Iterable[str]:
     for set_id in reading.disagreeing:
         yield f"set {legible(set_id)}: the logs disagree; the one that ended later counts"
     for set_id in reading.orphaned:
         yield f"set {legible(set_id)}: corrected or struck, but not in these logs"
+    for max_id in reading.maxes.disagreeing:
+        yield f"max {legible(max_id)}: the logs disagree; the one that was tested later counts"
+    for max_id in reading.maxes.orphaned:
+        yield f"max {legible(max_id)}: struck, but not in these logs"
 
 
 @log_command.command("schema")

@@ -40,9 +40,10 @@ def masked(reading: MergedLogs, choice: Choice) -> tuple[MergedLogs, Choice, Pse
     FileProblem
         There is no key, and none can be made.
     """
-    check_names(reading.rows, choice)
+    check_names(reading, choice)
     key = bootstrap.pseudonym_key()
-    names = (*reading.rows.lifters, *choice.lifters)
+    tested = (one.lifter for one in reading.maxes.tested)
+    names = (*reading.rows.lifters, *tested, *choice.lifters)
     pseudonyms = Pseudonyms.of(names, key=key.key())
     click.echo(f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself.", err=True)
     return pseudonyms.logs(reading), pseudonyms.choice(choice), pseudonyms
@@ -56,13 +57,19 @@ def say_reading(logs: MergedLogs) -> None:
 
 def say_disagreeing(logs: MergedLogs) -> None:
     """Say on standard error where logs disagree."""
-    if logs.disagreeing:
-        first = legible(logs.disagreeing[0])
-        several = len(logs.disagreeing) > 1
-        more = f" and {len(logs.disagreeing) - 1} more" if several else ""
+    _say_disagreeing(logs.disagreeing, what="set", counts="the one that ended later counts")
+    _say_disagreeing(
+        logs.maxes.disagreeing, what="max", counts="the one that was tested later counts"
+    )
+
+
+def _say_disagreeing(ids: Sequence[str], *, what: str, counts: str) -> None:
+    if ids:
+        plural = "es" if what.endswith("x") else "s"
+        more = f" and {len(ids) - 1} more" if len(ids) > 1 else ""
         click.echo(
-            f"tempo-coach: the logs disagree about the set{'s' if several else ''} {first}{more}; "
-            "the one that ended later counts",
+            f"tempo-coach: the logs disagree about the {what}{plural if more else ''} "
+            f"{legible(ids[0])}{more}; {counts}",
             err=True,
         )
 

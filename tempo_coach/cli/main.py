@@ -19,6 +19,7 @@ from tempo_coach.cli.completion_command import completion_command
 from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.load_command import load_command
 from tempo_coach.cli.log_commands import log_command
+from tempo_coach.cli.max_commands import max_command
 from tempo_coach.cli.open_command import CommandOrPlan
 from tempo_coach.cli.options import (
     count_option,
@@ -135,6 +136,7 @@ for _command in (
     export_command,
     report_command,
     log_command,
+    max_command,
     plan_command,
     load_command,
     sounds_command,

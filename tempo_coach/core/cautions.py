@@ -18,6 +18,13 @@ SHORT = (
 )
 """Shown once in the app."""
 
+OVERLOAD = SHORT[1]
+MAX_TEST = (
+    "Test a max warmed up, with spotters or with safety pins at the right height, and a lowered "
+    "one only if your coach has cleared you. Pain ends the test."
+)
+"""Said where maxes are tested, and where loads are worked out of them."""
+
 LONG = (
     (
         "Stop",

@@ -6,7 +6,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tempo_coach.core.facts import Changes, Fact, PhaseSeconds, SetCorrected, SetDone, SetStruck
+from tempo_coach.core.facts import (
+    Changes,
+    Fact,
+    MaxStruck,
+    MaxTested,
+    PhaseSeconds,
+    SetCorrected,
+    SetDone,
+    SetStruck,
+    What,
+)
 from tempo_coach.core.prescription import Prescription, parse_prescription
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times
@@ -104,6 +114,7 @@ def demo_facts(now: datetime) -> Iterator[Fact]:
                 day = first + timedelta(weeks=week, days=weekday, hours=rower.hour)
                 if day.date() < now.date():
                     yield from _session(rower, f"demo{number}{week:02d}{session}", week, day)
+    yield from _tests(first)
     yield from _second_thoughts(first)
 
 
@@ -146,6 +157,37 @@ def _session(rower: _Rower, name: str, week: int, day: datetime) -> Iterator[Set
 def _load_kg(prescription: Prescription, added_kg: float) -> float | None:
     kg = None if prescription.load is None else prescription.load.kg()
     return None if kg is None else kg + added_kg
+
+
+_MAXES: tuple[tuple[int, str, str, What, float, float, str], ...] = (
+    (0, LIFTER, "front squat", "lifted", 85.0, 2.0, ""),
+    (6, LIFTER, "front squat", "lifted", 90.0, 2.0, ""),
+    (6, LIFTER, "front squat", "lowered", 110.0, 3.0, "lost in the last third"),
+    (6, LIFTER, "front squat", "lowered", 100.0, 3.0, "pins at the bottom, two spotters"),
+    (6, "Jonne Tarval", "back squat", "lifted", 145.0, 2.0, ""),
+    (6, "Jonne Tarval", "back squat", "lowered", 150.0, 4.0, "pins at the bottom, two spotters"),
+)
+"""Week, lifter, exercise, what was tested, kg, seconds of the lower, note."""
+_LOST = 2
+"""Which of them was struck, since it was not lowered under control."""
+
+
+def _tests(first: datetime) -> Iterator[Fact]:
+    """Yield the maxes of two Saturdays, and the strike of the one that slipped."""
+    for number, (week, lifter, exercise, what, kg, lower_s, note) in enumerate(_MAXES):
+        yield MaxTested(
+            id=f"demomax{number}",
+            lifter=lifter,
+            at=first + timedelta(weeks=week, days=5, hours=10, minutes=15 * number),
+            exercise=exercise,
+            what=what,
+            load_kg=kg,
+            load_as_written=f"{kg:g} kg",
+            lower_s=lower_s,
+            note=note,
+        )
+    at = first + timedelta(weeks=6, days=5, hours=13)
+    yield MaxStruck(id=f"demomax{_LOST}", at=at, why="not under control")
 
 
 def _second_thoughts(first: datetime) -> Iterator[Fact]:

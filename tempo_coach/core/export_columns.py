@@ -21,6 +21,8 @@ class By(StrEnum):
     """One lifter's week."""
     EXERCISE = "exercise"
     """One exercise in one lifter's week."""
+    MAX = "max"
+    """One tested max, or one day's estimate of one."""
 
 
 class Format(StrEnum):
@@ -103,12 +105,43 @@ _SET_REMARKS = (
     Column("note", "", "The note."),
 )
 _LIFTER = _SET_ONLY[1:2]
+_DATE = _SET_ONLY[2:3]
+_TEMPO, _LOAD = _SET_WORK[1:2], _SET_WORK[2:3]
+_REPS_DONE = _SET_WORK[5:]
+_LOWER = _TIMES[:1]
+_EFFORT, _NOTE = _SET_REMARKS[2:3], _SET_REMARKS[3:]
+_WHAT = (
+    Column(
+        "what",
+        "",
+        "Tested: lifted (the 1RM) or lowered (under control); or estimated, from the day's best "
+        "set.",
+    ),
+)
+_ESTIMATED = (
+    Column("estimated_low_kg", "kg", "The least that the equations make of an estimate's set."),
+    Column("estimated_kg", "kg", "The median of what they make of it."),
+    Column("estimated_high_kg", "kg", "The most that they make of it."),
+)
 
 COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
     {
         By.SET: (*_SET_ONLY, *_WEEK, *_EXERCISE, *_SET_WORK, *_TIMES, *_SET_REMARKS),
         By.WEEK: (*_LIFTER, *_WEEK, *_COUNTS, *_TIMES, *_WITHOUT_LOAD, *_CHANGE),
         By.EXERCISE: (*_LIFTER, *_WEEK, *_EXERCISE, *_COUNTS, *_TIMES, *_WITHOUT_LOAD),
+        By.MAX: (
+            *_LIFTER,
+            *_DATE,
+            *_EXERCISE,
+            *_WHAT,
+            *_TEMPO,
+            *_LOAD,
+            *_REPS_DONE,
+            *_EFFORT,
+            *_LOWER,
+            *_ESTIMATED,
+            *_NOTE,
+        ),
     }
 )
 """What each row holds, in order; names stay as they are from version to version."""

@@ -10,20 +10,24 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tempo_coach.core.export_columns import COLUMNS, By, Cell, Cells, Column
-from tempo_coach.core.facts import SetDone
+from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
+from tempo_coach.core.max_rows import max_rows
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.weeks import IsoWeek, Totals, allowed_times, group_count, totals_by, week_of
 from tempo_coach.core.work import PhaseTimes
 from tempo_coach.errors import OutOfRange
 
+_NO_MAXES = RecordedMaxes()
+
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """Which sets are exported."""
+    """Which sets are exported, and which maxes."""
 
     lifters: tuple[str, ...] = ()
     """Empty chooses all."""
@@ -76,7 +80,7 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
     OutOfRange
         Nobody and nothing of a chosen name is in the logs, or the first date is after the last.
     """
-    named = _of_names(logs.rows, choice)
+    named = _of_names(logs.rows, choice, logs.maxes)
     rows = _of_dates(named, choice)
     match by:
         case By.SET:
@@ -87,9 +91,12 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
         case By.EXERCISE:
             length = group_count(rows, *_exercise_columns(rows))
             return ExportTable(by, length, _exercise_cells(rows))
+        case By.MAX:
+            maxes = max_rows(chosen_maxes(logs.maxes, choice), logs, rows)
+            return ExportTable(by, len(maxes), (row.cells() for row in maxes))
 
 
-def check_names(rows: SetRows, choice: Choice) -> None:
+def check_names(logs: MergedLogs, choice: Choice) -> None:
     """See whether the logs know the names of a choice; where there are no rows, any name will do.
 
     Raises
@@ -97,40 +104,62 @@ def check_names(rows: SetRows, choice: Choice) -> None:
     OutOfRange
         They don't know one.
     """
-    if rows:
-        _numbers("lifter", choice.lifters, rows.lifters)
-        _numbers("exercise", choice.exercises, rows.exercises)
+    _of_names(logs.rows, choice, logs.maxes)
 
 
-def chosen_rows(rows: SetRows, choice: Choice) -> SetRows:
-    """Return the rows of a choice.
+def chosen_rows(rows: SetRows, choice: Choice, *, maxes: RecordedMaxes = _NO_MAXES) -> SetRows:
+    """Return the rows of a choice; a name that only a max has chooses none.
 
     Raises
     ------
     OutOfRange
         As for `export_table`; where there are no rows, every name is allowed.
     """
-    return _of_dates(_of_names(rows, choice), choice)
+    return _of_dates(_of_names(rows, choice, maxes), choice)
 
 
-def _of_names(rows: SetRows, choice: Choice) -> SetRows:
+def chosen_maxes(maxes: RecordedMaxes, choice: Choice) -> tuple[MaxTested, ...]:
+    """Return the maxes of a choice, in the order they were tested."""
+    lifters, exercises = map(name_key, choice.lifters), map(name_key, choice.exercises)
+    by_lifter, by_exercise = frozenset(lifters), frozenset(exercises)
+    return tuple(
+        one
+        for one in maxes.tested
+        if (not by_lifter or name_key(one.lifter) in by_lifter)
+        and (not by_exercise or name_key(one.exercise) in by_exercise)
+        and (choice.first is None or choice.first <= one.at.date())
+        and (choice.last is None or one.at.date() <= choice.last)
+    )
+
+
+def _of_names(rows: SetRows, choice: Choice, maxes: RecordedMaxes) -> SetRows:
+    of_maxes = {
+        "lifter": [one.lifter for one in maxes.tested],
+        "exercise": [one.exercise for one in maxes.tested],
+    }
+    kept = rows
     for column, wanted, known in (
         ("lifter", choice.lifters, rows.lifters),
         ("exercise", choice.exercises, rows.exercises),
     ):
         if wanted and rows:
-            rows = rows.where(np.isin(rows.data[column], _numbers(column, wanted, known)))
-    return rows
+            numbers = _numbers(column, wanted, known, of_maxes[column])
+            kept = kept.where(np.isin(kept.data[column], numbers))
+    return kept
 
 
-def _numbers(column: str, wanted: Sequence[str], known: Sequence[str]) -> list[int]:
+def _numbers(
+    column: str, wanted: Sequence[str], known: Sequence[str], others: Sequence[str]
+) -> list[int]:
     by_key = {name_key(name): number for number, name in enumerate(known)}
+    all_known = dict.fromkeys([*known, *others])
+    also = set(map(name_key, others))
     for name in wanted:
-        if name_key(name) not in by_key:
+        if name_key(name) not in by_key and name_key(name) not in also:
             raise OutOfRange(
-                f"the logs know no {column} {quoted(name)}", hint=nearest_of(name, known)
+                f"the logs know no {column} {quoted(name)}", hint=nearest_of(name, all_known)
             )
-    return [by_key[name_key(name)] for name in wanted]
+    return [by_key[key] for name in wanted if (key := name_key(name)) in by_key]
 
 
 def _of_dates(rows: SetRows, choice: Choice) -> SetRows:

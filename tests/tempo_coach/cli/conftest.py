@@ -58,6 +58,14 @@ def written_log(home: Path) -> Path:
     return path
 
 
+@pytest.fixture
+def maxes_log(written_log: Path) -> Path:
+    """The same log with maxes that were tested, one of them struck, and two weeks of squats."""
+    path = written_log.with_name("maxes.jsonl")
+    path.write_text("".join(line + "\n" for line in (*LINES, *MAX_LINES)), encoding="utf-8")
+    return path
+
+
 def set_line(**changes: Any) -> str:
     fact: dict[str, Any] = {
         "v": 1,
@@ -82,6 +90,23 @@ def set_line(**changes: Any) -> str:
     return json.dumps(fact | changes, ensure_ascii=False)
 
 
+def max_line(**changes: Any) -> str:
+    fact: dict[str, Any] = {
+        "v": 1,
+        "kind": "max_tested",
+        "id": "cc01",
+        "lifter": "mirela oude",
+        "at": "2026-11-20T17:30:00+01:00",
+        "exercise": "front squat",
+        "what": "lifted",
+        "load_kg": 90.0,
+        "load_as_written": "90 kg",
+        "lower_s": 2.0,
+        "note": "",
+    }
+    return json.dumps(fact | changes, ensure_ascii=False)
+
+
 LINES = (
     set_line(),
     set_line(id="aa02", started_at="2026-11-25T18:04:00.000+01:00"),
@@ -97,4 +122,35 @@ LINES = (
     '{"v":1,"kind":"set_corrected","id":"aa02","at":"2026-11-25T19:00:00+01:00",'
     '"changes":{"effort":8.5,"note":"belt"}}',
     '{"v":1,"kind":"set_struck","id":"bb02","at":"2026-11-25T19:00:00+01:00","why":"warm-up"}',
+)
+MAX_LINES = (
+    set_line(
+        id="dd01",
+        started_at="2026-11-11T18:00:00.000+01:00",
+        load_kg=72.5,
+        load_as_written="72.5 kg",
+        effort=8.0,
+    ),
+    set_line(
+        id="dd02",
+        started_at="2026-11-11T18:05:00.000+01:00",
+        load_kg=75.0,
+        load_as_written="75 kg",
+        effort=8.5,
+    ),
+    max_line(),
+    max_line(id="cc02", at="2026-10-02T17:30:00+02:00", load_kg=85.0, load_as_written="85 kg"),
+    max_line(
+        id="cc03", what="lowered", load_kg=97.5, load_as_written="97.5 kg", lower_s=3.0, note="pins"
+    ),
+    max_line(id="cc04", load_kg=140.0, load_as_written="140 kg"),
+    max_line(
+        id="cc05",
+        lifter="Sabine Ihle",
+        exercise="bench press",
+        load_kg=49.89516072,
+        load_as_written="110 lb",
+        lower_s=None,
+    ),
+    '{"v":1,"kind":"max_struck","id":"cc04","at":"2026-11-20T18:00:00+01:00","why":"slip"}',
 )

@@ -82,10 +82,24 @@ def test_an_export_is_as_it_always_was(
     assert path.read_bytes() == (GOLDEN / golden).read_bytes()
 
 
+@pytest.mark.parametrize("golden", ["max.csv", "max.json"])
+def test_an_export_of_maxes_is_as_it_always_was(
+    command: Command, maxes_log: Path, home: Path, golden: str
+) -> None:
+    path = home / golden
+
+    outcome = command("export", maxes_log, "--by", "max", "-o", path)
+
+    assert outcome.code == 0
+    assert path.read_bytes() == (GOLDEN / golden).read_bytes()
+
+
 def test_a_workbook_is_as_it_always_was(command: Command, written_log: Path, home: Path) -> None:
     outcome = command("export", written_log, "-o", home / "all.xlsx")
 
-    assert outcome.out == (f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set\n")
+    assert outcome.out == (
+        f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 1 by max\n"
+    )
     assert sheets(home / "all.xlsx") == sheets(GOLDEN / "all.xlsx")
 
 
@@ -117,7 +131,7 @@ def test_a_workbook_explains_each_column_of_its_sheets(
 
     found = sheets(home / "all.xlsx")
     explained = {str(row[0]): row for row in found["columns"][1:]}
-    for title in ("weeks", "sets", "exercises"):
+    for title in ("weeks", "sets", "exercises", "maxes"):
         for name in found[title][0]:
             assert title in str(explained[str(name)][3])
             assert str(explained[str(name)][2]).endswith(".")
@@ -247,6 +261,23 @@ def test_a_week_that_is_cut_has_no_change_and_a_whole_one_looks_back_past_the_fi
     assert changes("--from", "2026-11-23") == [30.0]
     assert changes("--from", "2026-11-24") == [None]
     assert changes("--to", "2026-11-28") == [None, None]
+
+
+def test_maxes_are_chosen_by_lifter_exercise_and_date_even_of_who_has_no_sets(
+    command: Command, maxes_log: Path
+) -> None:
+    def found(*options: str) -> list[tuple[str, str, float]]:
+        line = ("export", maxes_log, "--by", "max", "-o", "-", "--format", "json")
+        rows = command(*line, *options).data["rows"]
+        return [(row["lifter"], row["what"], row["load_kg"]) for row in rows]
+
+    assert found("--lifter", "sabine IHLE") == [("Sabine Ihle", "lifted", 49.89516072)]
+    assert found("--exercise", "bench press") == [("Sabine Ihle", "lifted", 49.89516072)]
+    assert found("--from", "2026-11-01", "--to", "2026-11-19") == [
+        ("Mirela Oude", "estimated", 75.0)
+    ]
+    weeks = command("export", maxes_log, "-o", "-", "--format", "json", "--lifter", "Sabine Ihle")
+    assert weeks.data["rows"] == []
 
 
 # What is refused.

@@ -28,6 +28,11 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "log schema": ("log", "schema"),
         "log correct": ("log", "correct", "aa01", "--reps", "4", "--log", "written.jsonl"),
         "log strike": ("log", "strike", "aa01", "--log", "written.jsonl"),
+        "max": ("max", "maxes.jsonl"),
+        "max list": ("max", "list", "maxes.jsonl"),
+        "max add": ("max", "add", "squat", "90 kg", "--lifter", "Mirela"),
+        "max strike": ("max", "strike", "cc01", "--log", "maxes.jsonl"),
+        "max estimate": ("max", "estimate", "80 kg", "5"),
         "plan": ("plan",),
         "plan new": ("plan", "new", "-o", "new.toml"),
         "plan check": ("plan", "check", str(GOLDEN / "plan.toml")),
@@ -55,6 +60,7 @@ def test_every_command_is_called_below() -> None:
 def test_no_command_opens_a_socket(
     command: Command,
     written_log: Path,
+    maxes_log: Path,
     home: Path,
     monkeypatch: pytest.MonkeyPatch,
     name: str,
@@ -66,7 +72,7 @@ def test_no_command_opens_a_socket(
         raise OSError("sockets are forbidden here")
 
     (home / "table.csv").write_text("day,exercise,sets,reps,tempo\nMon,squat,3,5,4-0-1-0\n")
-    assert written_log.parent == home
+    assert written_log.parent == maxes_log.parent == home
     monkeypatch.chdir(home)
     monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
     monkeypatch.setattr(socket, "socket", refuse)

@@ -5,9 +5,11 @@ from datetime import datetime, timedelta
 import pytest
 
 from tempo_coach.core.demo import LIFTER, LINE, WEEKS, demo_facts
-from tempo_coach.core.facts import FACTS, SetDone, line_of
+from tempo_coach.core.facts import FACTS, MaxTested, SetDone, line_of
 from tempo_coach.core.history import fold
+from tempo_coach.core.maxes import known_maxes, reserve_maxes
 from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.reserve import Reserve, Standing
 from tempo_coach.core.weeks import IsoWeek, weekly
 
 SUNDAY_NIGHT = datetime.fromisoformat("2026-03-08T23:30:00+01:00")
@@ -38,7 +40,16 @@ def test_the_demo_has_a_correction_and_a_strike_of_sets_that_are_there() -> None
 def test_the_demo_is_a_log_as_any_other() -> None:
     facts = list(demo_facts(SUNDAY_NIGHT))
     assert [FACTS.validate_json(line_of(fact)) for fact in facts] == facts
-    assert len({fact.id for fact in facts if isinstance(fact, SetDone)}) == len(facts) - 2
+    ids = [fact.id for fact in facts if isinstance(fact, SetDone | MaxTested)]
+    assert len(set(ids)) == len(ids) == len(facts) - 3
+
+
+def test_the_demo_has_maxes_and_a_reserve_and_one_test_that_was_struck() -> None:
+    maxes = fold(demo_facts(SUNDAY_NIGHT)).maxes
+    pair = reserve_maxes(known_maxes(maxes.of(LIFTER, "front squat"), exercise="front squat"))
+    assert len(maxes.struck) == 1
+    assert pair is not None
+    assert Reserve(pair[0].load_kg, pair[1].load_kg).standing is Standing.WITHIN
 
 
 def test_the_demo_has_a_line_on_the_board() -> None:

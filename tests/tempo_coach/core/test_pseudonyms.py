@@ -8,8 +8,9 @@ import pytest
 
 from tempo_coach.core.export_columns import By
 from tempo_coach.core.export_tables import Choice, export_table
+from tempo_coach.core.facts import Fact
 from tempo_coach.core.pseudonyms import Pseudonyms
-from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.text_logs import TextLog, log_of, merge_of
 
 KEY = bytes(range(32))
@@ -71,21 +72,24 @@ def test_without_names_no_text_is_replaced() -> None:
 
 
 def test_no_name_note_id_or_file_is_left_in_any_table() -> None:
-    facts = [
+    facts: list[Fact] = [
         done_set(id="secret-1", lifter="Oda Falk", note="Falk's knee", method="Oda's way"),
         done_set(id="secret-2", lifter="Ansa Vireo", exercise="Vireo row", load_as_written="Oda"),
+        max_tested(id="secret-3", lifter="Ansa Vireo", exercise="Oda row", note="Falk spotted"),
+        max_tested(id="secret-4", lifter="Ivo Brand", load_as_written="Oda's plates"),
     ]
     log = log_of(facts, name="Ansa Vireo.jsonl")
     logs = merge_of(TextLog(log.content + b'{"v":1,"kind":"Oda"}\n', log.name))
-    codes = Pseudonyms.of(logs.rows.lifters, key=KEY)
+    codes = Pseudonyms.of((*logs.rows.lifters, "Ivo Brand"), key=KEY)
 
     hidden = codes.logs(logs)
     rows = [str(row) for by in By for row in codes.table(export_table(hidden, by, Choice())).rows]
 
-    assert len(rows) == 6
+    assert len(rows) == 10
+    rows += map(str, hidden.maxes.tested)
     said = " ".join([*rows, *(f"{one.file} {one.why}" for one in hidden.skipped)]).casefold()
     assert "log 1" in said
-    assert not re.search(r"ansa|vireo|oda|falk|knee|secret", said)
+    assert not re.search(r"ansa|vireo|oda|falk|ivo|brand|knee|secret", said)
 
 
 def test_lifters_are_in_order_of_their_codes_which_tells_nothing_of_their_names() -> None:
