@@ -242,7 +242,7 @@ class Coach:
         """
         given = changes.given()
         if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
-            rep = rep_times(done.tempo, self.settings.allowances)
+            rep = rep_times(done.tempo, self.settings.allowances, done.shape)
             given["seconds"] = PhaseSeconds.of(rep.times(given["reps_done"]))
         at = self.clock.wall()
         if after is not None:

@@ -51,6 +51,8 @@ TENS_MS = 280
 UNITS_MS = 270
 """The parts of a number that is put together: in 400 ms for both, a recogniser lost most."""
 WORD_MS = 450
+SIDE_MS = 290
+"""Left and right are told apart quickly, and this keeps the file below 500 kB."""
 PHRASE_MS = 700
 
 LOWEST_HZ = 300
@@ -112,7 +114,7 @@ def lines() -> Iterator[Line]:
     for units in range(1, 10):
         yield Line(units_key(units), _spelled(units), UNITS_MS)
     for phrase in PHRASES:
-        yield Line(phrase, phrase, PHRASE_MS if " " in phrase else WORD_MS)
+        yield Line(phrase, phrase, _phrase_ms(phrase))
 
 
 def recorded(line: Line) -> Stored:
@@ -159,6 +161,12 @@ def main() -> None:
         ),
         encoding="utf-8",
     )
+
+
+def _phrase_ms(phrase: str) -> int:
+    if phrase in ("left", "right"):
+        return SIDE_MS
+    return PHRASE_MS if " " in phrase else WORD_MS
 
 
 def _spelled(value: int) -> str:

@@ -27,6 +27,8 @@ PHRASES = (
     "rack it",
     "ten seconds",
     "next set",
+    "left",
+    "right",
 )
 HIGHEST_NUMBER = 100
 HIGHEST_IN_ONE_CLIP = 30

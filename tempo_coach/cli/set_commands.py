@@ -33,7 +33,7 @@ from tempo_coach.core.reading import cue_words
 from tempo_coach.core.reports import timeline_data
 from tempo_coach.core.settings import cues_text
 from tempo_coach.core.tempo import seconds_text
-from tempo_coach.core.timeline import Cue, Timeline
+from tempo_coach.core.timeline import Cue, Span, Timeline
 from tempo_coach.errors import FileProblem, LogUnwritable
 
 _GAP_MS = 500
@@ -223,7 +223,7 @@ def _cue_row(cue: Cue) -> tuple[str, ...]:
     is_phase = cue.span is not None and cue.second is None
     return (
         f"{cue.kind}, last rep" if cue.last_rep else str(cue.kind),
-        "" if cue.span is None else str(cue.span.phase),
+        "" if cue.span is None else _phase(cue, cue.span),
         f"{cue.at_ms / 1000:.3f}",
         "" if cue.rep is None else str(cue.rep),
         "" if cue.second is None else str(cue.second),
@@ -231,6 +231,12 @@ def _cue_row(cue: Cue) -> tuple[str, ...]:
         if cue.span is not None and is_phase
         else "",
     )
+
+
+def _phase(cue: Cue, span: Span) -> str:
+    phase = "stop" if span.is_stop else str(span.phase)
+    side = f"{cue.side}: " if cue.side else ""
+    return f"{side}{phase}{'' if span.counts else ' by others'}"
 
 
 @click.command("sounds")

@@ -124,7 +124,7 @@ def _session(rower: _Rower, name: str, week: int, day: datetime) -> Iterator[Set
     for exercise, line in enumerate(rower.blocks[block]):
         prescription = parse_prescription(line)
         reps = prescription.reps or 1
-        rep = rep_times(prescription.tempo, Allowances())
+        rep = rep_times(prescription.tempo, Allowances(), prescription.shape)
         for index in range(prescription.sets):
             # The last set of a block's hardest week ends a rep early.
             tired = week_of_block == 3 and index == prescription.sets - 1

@@ -64,6 +64,12 @@ _SET_WORK = (
     ),
     Column("load_kg", "kg", "The load; empty where it is not known in kilograms."),
     Column("load_as_written", "", "The load as it stood on the board."),
+    Column(
+        "shape",
+        "",
+        "What a rep is beyond its four phases, as it stood on the board; empty where nothing.",
+    ),
+    Column("lower_load_kg", "kg", "What was lowered, where that was more than load_kg."),
     Column("reps_prescribed", "reps", "Reps asked for; empty for a set until it is stopped."),
     Column("reps_done", "reps", "Reps wholly completed."),
 )
@@ -76,7 +82,9 @@ _TIMES = (
     Column("moving_s", "s", "Seconds lowering and raising, without pause and top."),
     Column("lower_by_allowance_s", "s", "The part of lower_s that planning counted for X or V."),
     Column("raise_by_allowance_s", "s", "The part of raise_s that planning counted for X, V or A."),
-    Column("lowering_kg_s", "kg·s", "Load times seconds lowering: this tool's own measure."),
+    Column(
+        "lowering_kg_s", "kg·s", "Load lowered times seconds lowering: this tool's own measure."
+    ),
     Column("tonnage_kg", "kg", "Load times reps."),
 )
 _COUNTS = (
@@ -107,7 +115,7 @@ _SET_REMARKS = (
 _LIFTER = _SET_ONLY[1:2]
 _DATE = _SET_ONLY[2:3]
 _TEMPO, _LOAD = _SET_WORK[1:2], _SET_WORK[2:3]
-_REPS_DONE = _SET_WORK[5:]
+_REPS_DONE = _SET_WORK[-1:]
 _LOWER = _TIMES[:1]
 _EFFORT, _NOTE = _SET_REMARKS[2:3], _SET_REMARKS[3:]
 _WHAT = (

@@ -240,7 +240,11 @@ def _times(times: PhaseTimes, by_allowance: PhaseTimes) -> dict[str, Cell]:
 
 
 def _set_cells(done: SetDone) -> Cells:
-    times, kg = done.seconds.times(), done.load_kg
+    times, kg, lower_kg = done.seconds.times(), done.load_kg, done.mean_lower_kg
+    if kg is None or lower_kg is None:
+        lowering_kg_s = tonnage_kg = None
+    else:
+        lowering_kg_s, tonnage_kg = lower_kg * (times.lower_ms / 1000), kg * done.reps_done
     return {
         "id": done.id,
         "lifter": done.lifter,
@@ -253,11 +257,13 @@ def _set_cells(done: SetDone) -> Cells:
         "tempo": str(done.tempo),
         "load_kg": kg,
         "load_as_written": done.load_as_written,
+        "shape": str(done.shape),
+        "lower_load_kg": done.lower_load_kg,
         "reps_prescribed": done.reps_prescribed,
         "reps_done": done.reps_done,
         **_times(times, allowed_times(done)),
-        "lowering_kg_s": None if kg is None else kg * (times.lower_ms / 1000),
-        "tonnage_kg": None if kg is None else kg * done.reps_done,
+        "lowering_kg_s": lowering_kg_s,
+        "tonnage_kg": tonnage_kg,
         "timing": done.timing,
         "method": done.method,
         "effort": done.effort,

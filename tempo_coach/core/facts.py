@@ -17,12 +17,15 @@ from pydantic import (
 )
 
 from tempo_coach.core.prescription import LONGEST_NAME
+from tempo_coach.core.rep_shape import PLAIN
 from tempo_coach.core.tempo import Phase, seconds_text
 from tempo_coach.core.work import PhaseTimes
-from tempo_coach.core.written_values import Day, LoadText, TempoText, Time
+from tempo_coach.core.written_values import Day, LoadText, ShapeText, TempoText, Time
 from tempo_coach.errors import OutOfRange
 
 VERSION: Final = 1
+SHAPED_VERSION: Final = 2
+"""Of a set whose reps have a shape: programs that count them otherwise must not read it."""
 LONGEST_IN_A_PHASE_S: Final = 36_000
 LONGEST_NOTE: Final = 2_000
 HEAVIEST_KG: Final = 600
@@ -83,7 +86,8 @@ class PhaseSeconds(_Value):
 class SetDone(_Value):
     """A set was done."""
 
-    v: Version = VERSION
+    v: Annotated[int, Field(ge=VERSION, le=SHAPED_VERSION)] = VERSION
+    """2 where the reps have a shape, else 1."""
     kind: Literal["set_done"] = "set_done"
     id: SetId
     lifter: Name
@@ -100,6 +104,10 @@ class SetDone(_Value):
     """Empty where none was written."""
     reps_prescribed: Annotated[int, Field(ge=1, le=1_000)] | None
     """None for a set that runs until it is stopped."""
+    shape: ShapeText = PLAIN
+    """What a rep is beyond its four phases, as it stands on the line."""
+    lower_load_kg: Kilograms | None = None
+    """What was lowered, where `shape` says that it was more than `load_kg`."""
     reps_done: Reps
     """Those wholly completed."""
     seconds: PhaseSeconds
@@ -109,6 +117,36 @@ class SetDone(_Value):
     effort: Effort | None
     """How hard it was, 1 to 10 by halves."""
     note: Note
+
+    @model_validator(mode="after")
+    def _has_the_version_of_its_shape(self) -> Self:
+        if (self.v == SHAPED_VERSION) != bool(self.shape):
+            raise ValueError(f"version {self.v} and the shape '{self.shape}' don't go together")
+        if self.lower_load_kg is not None and self.shape.lower_load is None:
+            raise ValueError("lower_load_kg without a lower load in the shape")
+        return self
+
+    @model_serializer(mode="wrap")
+    def _shape_only_where_there_is_one(self, handler: SerializerFunctionWrapHandler) -> Any:
+        written = handler(self)
+        if self.v == VERSION:
+            del written["shape"], written["lower_load_kg"]
+        return written
+
+    @property
+    def mean_lower_kg(self) -> float | None:
+        """The load over the time it was lowered, which differs where only rep 1 had more."""
+        lowered = self.shape.lower_load
+        if lowered is None:
+            return self.load_kg
+        if not lowered.first_rep_only or self.load_kg is None or self.lower_load_kg is None:
+            return self.lower_load_kg
+        in_all = self.seconds.lower
+        slot = self.tempo.lower
+        # Without a prescribed length the reps done share the time evenly.
+        first = slot / 1000 if isinstance(slot, int) else in_all / max(self.reps_done, 1)
+        share = min(first / in_all, 1.0) if in_all else 0.0
+        return self.load_kg + share * (self.lower_load_kg - self.load_kg)
 
 
 class Changes(_Value):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from pydantic import ValidationError
 
-from tempo_coach.core.facts import FACTS, KINDS, VERSION, Fact
+from tempo_coach.core.facts import FACTS, KINDS, SHAPED_VERSION, VERSION, Fact
 from tempo_coach.core.legible import legible, quoted
 
 _LONGEST_PLACE = 80
@@ -70,7 +70,8 @@ def _unread(line: bytes, fault: ValidationError) -> Unread:
     if not isinstance(value, dict):
         return Unread("not a JSON object")
     version, kind = value.get("v"), value.get("kind")
-    if isinstance(version, int) and version > VERSION:
+    newest = SHAPED_VERSION if kind == "set_done" else VERSION
+    if isinstance(version, int) and version > newest:
         return Unread(f"version {version} is newer than this program knows; kept", foreign=True)
     if isinstance(kind, str) and kind not in KINDS:
         return Unread(f"the kind {quoted(kind)} is not known to this program; kept", foreign=True)

@@ -10,9 +10,10 @@ from datetime import date
 from decimal import Decimal
 from typing import TypeAlias
 
+from tempo_coach.core.clauses import LONGEST_REST_MS
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import Load, LoadUnit, parse_load
-from tempo_coach.core.prescription import LONGEST_REST_MS, MOST_REPS, MOST_SETS, rest_text
+from tempo_coach.core.prescription import MOST_REPS, MOST_SETS, rest_text
 from tempo_coach.core.tempo import Tempo, parse_tempo
 from tempo_coach.errors import OutOfRange
 

@@ -45,7 +45,7 @@ class PlannedTotals:
 
 def _line(line: Prescription, sets: int, allowances: Allowances) -> PlannedTotals:
     reps = sets * (line.reps or 0)
-    rep = rep_times(line.tempo, allowances)
+    rep = rep_times(line.tempo, allowances, line.shape)
     allowed = PhaseTimes(
         **{
             f"{phase}_ms": rep.of(phase) if isinstance(slot, Speed) else 0

@@ -7,16 +7,27 @@ import unicodedata
 from dataclasses import dataclass
 from typing import NoReturn
 
+from tempo_coach.core.clauses import opens_clause, parse_clauses
 from tempo_coach.core.exercises import usual_lead
 from tempo_coach.core.legible import quoted
+from tempo_coach.core.line_words import next_word, refuse, skip_space
 from tempo_coach.core.load import LOAD_FORMS, Load, match_load
-from tempo_coach.core.tempo import Phase, Tempo, is_compact, parse_tempo
+from tempo_coach.core.method_names import MethodName
+from tempo_coach.core.rep_shape import PLAIN, RepShape
+from tempo_coach.core.tempo import (
+    LONGEST_REP_MS,
+    Phase,
+    Speed,
+    Tempo,
+    is_compact,
+    parse_tempo,
+    seconds_text,
+)
 from tempo_coach.errors import NotationError, OutOfRange
 
 MOST_SETS = 30
 MOST_REPS = 100
 LONGEST_NAME = 80
-LONGEST_REST_MS = 1_200_000
 EXAMPLE = "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
 _AS_IN = f"as in {EXAMPLE}"
 
@@ -36,17 +47,72 @@ class Prescription:
     """None where the line leaves the rest to the lifter."""
     lead: Phase
     """`Phase.LOWER` or `Phase.RAISE`: what a rep begins with."""
+    shape: RepShape = PLAIN
+    method: MethodName | None = None
+    """None where the line does not say."""
+
+    def __post_init__(self) -> None:
+        self._check_lengths()
+        self._check_lower_load()
+
+    def _check_lengths(self) -> None:
+        shape, slots = self.shape, self.tempo.slots()
+        needed = {
+            Phase.LOWER: shape.stops or shape.lower_load or shape.only is Phase.LOWER,
+            Phase.RAISE: shape.only is Phase.RAISE,
+        }
+        for phase, is_needed in needed.items():
+            if is_needed and not slots[phase]:
+                raise OutOfRange(
+                    f"'{shape}' with a {phase} of 0 s is not possible",
+                    hint=f"give the {phase} a length, or leave '{shape}' out",
+                )
+        if shape.stops is not None:
+            fixed_ms = sum(slot for slot in slots.values() if not isinstance(slot, Speed))
+            whole_ms = fixed_ms + shape.stops.each_ms * len(shape.stops.at)
+            if whole_ms > LONGEST_REP_MS:
+                raise OutOfRange(
+                    f"a rep of {seconds_text(whole_ms)} s with its stops is too long",
+                    hint="a rep is at most 120 s",
+                )
+
+    def _check_lower_load(self) -> None:
+        lowered = self.shape.lower_load
+        if lowered is None:
+            return
+        if self.load is None:
+            raise OutOfRange(
+                f"'{lowered}' without a load to raise is not possible", hint="give both"
+            )
+        has_one_unit = (lowered.load.unit, lowered.load.on_body) == (
+            self.load.unit,
+            self.load.on_body,
+        )
+        if has_one_unit and lowered.load.amount <= self.load.amount:
+            raise OutOfRange(
+                f"'{lowered}' is no more than the load {self.load}",
+                hint="this says that more is lowered than raised; else leave it out",
+            )
 
     def __str__(self) -> str:
         parts = [self.exercise, f"{self.sets}x{'max' if self.reps is None else self.reps}"]
         if self.load is not None:
             parts.append(f"@ {self.load}")
         parts.append(str(self.tempo))
+        if self.shape:
+            parts.append(str(self.shape))
         if self.rest_ms is not None:
             parts.append(f"rest {rest_text(self.rest_ms)}")
-        if self.lead is not usual_lead(self.exercise):
+        if self.lead is not _usual_lead(self.exercise, self.shape):
             parts.append(f"lead {self.lead}")
+        if self.method is not None:
+            parts.append(f"method {self.method}")
         return " ".join(parts)
+
+
+def _usual_lead(exercise: str, shape: RepShape) -> Phase:
+    # Whoever only raises begins at the pins.
+    return Phase.RAISE if shape.only is Phase.RAISE else usual_lead(exercise)
 
 
 def rest_text(rest_ms: int) -> str:
@@ -60,18 +126,12 @@ _BEHIND_SCHEME = re.compile(r"@|(?<!\S)(?:[0-9XVA]{4}|\S+[-/]\S+[-/]\S+)(?!\S)",
 _WORD = re.compile(r"\S+")
 _BARE_LOAD = re.compile(r"(?:[0-9.]+\s*(?:kg|lb|%)|bw)(?!\w)", re.IGNORECASE)
 _NUMBER = re.compile(r"[0-9]+(?:\.[0-9]+)?")
-_CLAUSE = re.compile(r"(rest|lead)(?!\S)", re.IGNORECASE)
-_REST = re.compile(
-    r"(?:(?P<minutes>[0-9]+):(?P<seconds>[0-5][0-9])|(?P<count>[0-9]+)(?:\s*(?:s|(?P<by_minute>min)))?)(?!\S)",
-    re.IGNORECASE,
-)
-_REST_FORMS = "90, 90 s, 3:00 or 3 min"
 
 
 def parse_prescription(line: str) -> Prescription:
     """Read ``front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00 lead lower``.
 
-    Load, rest and lead may be left out.
+    The load may be left out, and all that stands behind the tempo.
 
     Raises
     ------
@@ -83,16 +143,21 @@ def parse_prescription(line: str) -> Prescription:
     sets, reps = _sets_and_reps(line, scheme)
     load, at = _load(line, scheme.end())
     tempo, at = _tempo(line, at)
-    rest_ms, lead = _clauses(line, at)
-    return Prescription(
-        exercise=exercise,
-        sets=sets,
-        reps=reps,
-        load=load,
-        tempo=tempo,
-        rest_ms=rest_ms,
-        lead=lead or usual_lead(exercise),
-    )
+    clauses = parse_clauses(line, at)
+    try:
+        return Prescription(
+            exercise=exercise,
+            sets=sets,
+            reps=reps,
+            load=load,
+            tempo=tempo,
+            rest_ms=clauses.rest_ms,
+            lead=clauses.lead or _usual_lead(exercise, clauses.shape()),
+            shape=clauses.shape(),
+            method=clauses.method,
+        )
+    except OutOfRange as fault:
+        refuse(line, skip_space(line, at), fault.message, hint=fault.hint)
 
 
 def _find_scheme(line: str) -> re.Match[str]:
@@ -100,10 +165,10 @@ def _find_scheme(line: str) -> re.Match[str]:
     if scheme is not None and not _is_compact_tempo(scheme):
         return scheme
     if not line.strip():
-        _refuse(line, 0, "the line is empty", hint=f"such as {EXAMPLE}")
+        refuse(line, 0, "the line is empty", hint=f"such as {EXAMPLE}")
     mark = _BEHIND_SCHEME.search(line)
     at = mark.start() if mark else len(line.rstrip())
-    _refuse(line, at, "sets and reps are missing", hint="such as 4x5 or 4xmax, behind the exercise")
+    refuse(line, at, "sets and reps are missing", hint="such as 4x5 or 4xmax, behind the exercise")
 
 
 def _is_compact_tempo(scheme: re.Match[str]) -> bool:
@@ -114,16 +179,16 @@ def _is_compact_tempo(scheme: re.Match[str]) -> bool:
 def _exercise(line: str, end: int) -> str:
     for word in _WORD.finditer(line, 0, end):
         if "@" in word[0]:
-            _refuse(line, word.start(), "the load comes behind sets and reps", hint=_AS_IN)
+            refuse(line, word.start(), "the load comes behind sets and reps", hint=_AS_IN)
         if _is_tempo(word[0]):
-            _refuse(line, word.start(), "the tempo comes behind sets and reps", hint=_AS_IN)
+            refuse(line, word.start(), "the tempo comes behind sets and reps", hint=_AS_IN)
     name = clean_name(line[:end])
     if not name:
-        _refuse(line, 0, "the exercise is missing", hint=_AS_IN)
+        refuse(line, 0, "the exercise is missing", hint=_AS_IN)
     try:
         return check_name(name, what="exercise")
     except OutOfRange as fault:
-        _refuse(line, len(line) - len(line.lstrip()), fault.message, hint=fault.hint)
+        refuse(line, len(line) - len(line.lstrip()), fault.message, hint=fault.hint)
 
 
 def clean_name(text: str) -> str:
@@ -166,7 +231,7 @@ def _sets_and_reps(line: str, scheme: re.Match[str]) -> tuple[int, int | None]:
     if reps_digits.lower() == "max":
         return sets, None
     if not re.fullmatch(r"[0-9]+", reps_digits):
-        _refuse(
+        refuse(
             line,
             scheme.start(2),
             f"{quoted(reps_digits)} is no number of reps"
@@ -181,7 +246,7 @@ def _count(line: str, at: int, digits: str, *, what: str, most: int) -> int:
     significant = digits.lstrip("0")
     count = int(significant[:6] or 0)
     if not 1 <= count <= most:
-        _refuse(
+        refuse(
             line,
             at,
             f"{quoted(digits)} {what}s are not possible",
@@ -191,97 +256,37 @@ def _count(line: str, at: int, digits: str, *, what: str, most: int) -> int:
 
 
 def _load(line: str, at: int) -> tuple[Load | None, int]:
-    mark = _next_word(line, at)
+    mark = next_word(line, at)
     if mark is None or not mark[0].startswith("@"):
         return None, at
-    begin = _skip_space(line, mark.start() + 1)
+    begin = skip_space(line, mark.start() + 1)
     try:
         found = match_load(line, begin)
     except OutOfRange as fault:
-        _refuse(line, begin, fault.message, hint=fault.hint)
+        refuse(line, begin, fault.message, hint=fault.hint)
     if found is None:
         _refuse_load(line, begin)
     return found
 
 
 def _refuse_load(line: str, begin: int) -> NoReturn:
-    word = _next_word(line, begin)
+    word = next_word(line, begin)
     if word is None or is_compact(word[0]) or _is_tempo(word[0]):
-        _refuse(line, begin, "the load is missing behind '@'", hint=LOAD_FORMS)
+        refuse(line, begin, "the load is missing behind '@'", hint=LOAD_FORMS)
     number = _NUMBER.match(word[0].replace(",", "."))
     nearest = f"write {number[0]} kg, {number[0]} lb or {number[0]}%" if number else LOAD_FORMS
-    _refuse(line, begin, f"{quoted(word[0])} is no load", hint=nearest)
+    refuse(line, begin, f"{quoted(word[0])} is no load", hint=nearest)
 
 
 def _tempo(line: str, at: int) -> tuple[Tempo, int]:
-    word = _next_word(line, at)
-    if word is None or _CLAUSE.match(line, word.start()):
+    word = next_word(line, at)
+    if word is None or opens_clause(line, word.start()):
         where = len(line.rstrip()) if word is None else word.start()
-        _refuse(line, where, "the tempo is missing", hint="lower-pause-raise-top, such as 4-1-X-1")
+        refuse(line, where, "the tempo is missing", hint="lower-pause-raise-top, such as 4-1-X-1")
     if load := _BARE_LOAD.match(line, word.start()):
         nearest = " ".join(load[0].split())
-        _refuse(line, word.start(), "a load stands behind '@'", hint=f"write @ {nearest}")
+        refuse(line, word.start(), "a load stands behind '@'", hint=f"write @ {nearest}")
     try:
         return parse_tempo(word[0]), word.end()
     except NotationError as fault:
         raise fault.within(line, offset=word.start()) from None
-
-
-def _clauses(line: str, at: int) -> tuple[int | None, Phase | None]:
-    rest_ms: int | None = None
-    lead: Phase | None = None
-    while (word := _next_word(line, at)) is not None:
-        name = word[0].lower()
-        begin = _skip_space(line, word.end())
-        if name == "rest" and rest_ms is None:
-            rest_ms, at = _rest(line, begin)
-        elif name == "lead" and lead is None:
-            lead, at = _lead(line, begin)
-        elif name in ("rest", "lead"):
-            _refuse(line, word.start(), f"'{name}' stands there twice", hint="give it once")
-        else:
-            _refuse(
-                line,
-                word.start(),
-                f"{quoted(word[0])} is not understood behind the tempo",
-                hint="'rest 3:00' and 'lead raise' may stand there",
-            )
-    return rest_ms, lead
-
-
-def _rest(line: str, begin: int) -> tuple[int, int]:
-    found = _REST.match(line, begin)
-    if found is None:
-        word = _next_word(line, begin)
-        said = f"{quoted(word[0])} is no rest" if word else "the rest is missing"
-        _refuse(line, begin, said, hint=f"write {_REST_FORMS}")
-    if found["minutes"] is not None:
-        rest_ms = (int(found["minutes"][-9:]) * 60 + int(found["seconds"])) * 1000
-    else:
-        rest_ms = int(found["count"][-9:]) * 1000
-        rest_ms *= 60 if found["by_minute"] else 1
-    digits = found["minutes"] or found["count"]
-    if len(digits.lstrip("0")) > 6 or rest_ms > LONGEST_REST_MS:
-        _refuse(line, begin, f"a rest of {quoted(found[0])} is too long", hint="at most 20 min")
-    return rest_ms, found.end()
-
-
-def _lead(line: str, begin: int) -> tuple[Phase, int]:
-    word = _next_word(line, begin)
-    if word is None or word[0].lower() not in (Phase.LOWER, Phase.RAISE):
-        said = f"{quoted(word[0])} is no lead" if word else "the lead is missing"
-        _refuse(line, begin, said, hint="write lead lower or lead raise")
-    return Phase(word[0].lower()), word.end()
-
-
-def _next_word(line: str, at: int) -> re.Match[str] | None:
-    return _WORD.search(line, at)
-
-
-def _skip_space(line: str, at: int) -> int:
-    word = _next_word(line, at)
-    return len(line) if word is None else word.start()
-
-
-def _refuse(line: str, index: int, message: str, *, hint: str) -> NoReturn:
-    raise NotationError(message, text=line, column=index + 1, hint=hint)

@@ -37,7 +37,7 @@ class _PhaseSeconds(msgspec.Struct, forbid_unknown_fields=True, gc=False):
 
 
 class _SetDone(msgspec.Struct, forbid_unknown_fields=True, gc=False):
-    """`facts.SetDone`, but for what `quick_values` looks at itself."""
+    """`facts.SetDone` of plain reps, but for what `quick_values` looks at itself."""
 
     v: Annotated[int, Meta(ge=VERSION, le=VERSION)]
     kind: Literal["set_done"]
@@ -87,7 +87,7 @@ def quick_values(line: bytes) -> RowValues | None:
     return (
         done.id, done.lifter, done.exercise, started_at,
         spent.lower, spent.pause, spent.raise_, spent.top,
-        done.reps_done, done.load_kg, bits,
+        done.reps_done, done.load_kg, done.load_kg, bits,
     )  # fmt: skip
 
 

@@ -22,7 +22,7 @@ def timeline_data(timeline: Timeline) -> dict[str, Any]:
 
 
 def cue_data(cue: Cue) -> dict[str, Any]:
-    """Return one cue; a phase whose length is an allowance has ``by_allowance``."""
+    """Return one cue; a phase whose length is an allowance has ``by_allowance``, and so on."""
     data: dict[str, Any] = {"at_ms": cue.at_ms, "kind": cue.kind.value}
     if cue.span is not None:
         data["phase"] = cue.span.phase.value
@@ -31,10 +31,16 @@ def cue_data(cue: Cue) -> dict[str, Any]:
             data["lasts_ms"] = cue.span.lasts_ms
             if cue.span.speed is not None:
                 data["by_allowance"] = True
+            if cue.span.is_stop:
+                data["stop"] = True
+            if not cue.span.counts:
+                data["by_others"] = True
     if cue.second is not None:
         data["second"] = cue.second
     if cue.last_rep:
         data["last_rep"] = True
+    if cue.side is not None:
+        data["side"] = cue.side.value
     return data
 
 

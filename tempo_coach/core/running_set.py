@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tempo_coach.core.facts import PhaseSeconds, SetDone
+from tempo_coach.core.facts import SHAPED_VERSION, VERSION, PhaseSeconds, SetDone
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.timeline import Moment, Timeline
 
@@ -48,8 +48,10 @@ class RunningSet:
         if position_ms <= timeline.setup_ms:
             return None
         done = timeline.done_by(position_ms)
-        load = self.prescription.load
+        load, shape = self.prescription.load, self.prescription.shape
+        lowered = shape.lower_load
         return SetDone(
+            v=SHAPED_VERSION if shape else VERSION,
             id=self.id,
             lifter=self.lifter,
             started_at=self.began_at + timedelta(milliseconds=timeline.setup_ms),
@@ -60,10 +62,12 @@ class RunningSet:
             load_kg=self.load_kg or (None if load is None else load.kg()),
             load_as_written="" if load is None else str(load),
             reps_prescribed=self.prescription.reps,
+            shape=shape,
+            lower_load_kg=None if lowered is None else lowered.load.kg(),
             reps_done=done.reps,
             seconds=PhaseSeconds.of(done.times),
             timing="paced",
-            method=None,
+            method=self.prescription.method,
             effort=None,
             note="",
         )

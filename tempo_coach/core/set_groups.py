@@ -54,7 +54,7 @@ def set_groups(sets: Iterable[SetDone], *, allowances: Allowances) -> tuple[SetG
 
 def _group(alike: tuple[SetDone, ...], allowances: Allowances) -> SetGroup:
     first, reps = alike[0], alike[0].reps_prescribed
-    lower_ms = rep_times(first.tempo, allowances).lower_ms
+    lower_ms = rep_times(first.tempo, allowances, first.shape).lower_ms
     return SetGroup(
         day=first.started_at.date(),
         exercise=first.exercise,

@@ -16,13 +16,13 @@ from tempo_coach.core.legible import name_key
 from tempo_coach.core.tempo import Phase, Speed, Tempo
 
 RowValues: TypeAlias = tuple[
-    str, str, str, datetime, float, float, float, float, int, float | None, int
+    str, str, str, datetime, float, float, float, float, int, float | None, float | None, int
 ]
 """Id, lifter, exercise, start, seconds lowering, pausing, raising and at the top, reps, kg or None,
-and the phases by allowance as bits."""
+kg lowered or None, and the phases by allowance as bits."""
 
-# 63 bytes a set, so that two and a half million of them fit into 160 MB.
-_PACK = Struct("<qqqiiiiihdBii").pack
+# 71 bytes a set, so that two and a half million of them fit into 180 MB.
+_PACK = Struct("<qqqiiiiihddBii").pack
 _ROW = np.dtype(
     [
         ("id", "<i8"),  # a hash, good within one process
@@ -32,6 +32,7 @@ _ROW = np.dtype(
         *((f"{phase}_ms", "<i4") for phase in Phase),
         ("reps", "<i2"),
         ("load_kg", "<f8"),  # NaN where it is not known
+        ("lower_kg", "<f8"),  # the same, over the time of lowering
         ("by_allowance", "u1"),
         ("lifter", "<i4"),
         ("exercise", "<i4"),
@@ -61,7 +62,8 @@ def row_values(done: SetDone) -> RowValues:
     return (
         done.id, done.lifter, done.exercise, done.started_at,
         spent.lower, spent.pause, spent.raise_, spent.top,
-        done.reps_done, done.load_kg, allowance_bits(done.tempo, done.timing),
+        done.reps_done, done.load_kg, done.mean_lower_kg,
+        allowance_bits(done.tempo, done.timing),
     )  # fmt: skip
 
 
@@ -99,7 +101,7 @@ class SetRows:
 
 
 class RowWriter:
-    """Gathers rows, 63 bytes a set."""
+    """Gathers rows, 71 bytes a set."""
 
     def __init__(self) -> None:
         self._packed = bytearray()
@@ -116,9 +118,10 @@ class RowWriter:
         values
             As `row_values` gives them.
         """
-        (set_id, lifter, exercise, start, lower, pause, raised, top, reps, kg, by_allowance) = (
-            values
-        )
+        (
+            set_id, lifter, exercise, start, lower, pause, raised, top,
+            reps, kg, lower_kg, by_allowance,
+        ) = values  # fmt: skip
         since = start - _EPOCH
         self._packed += _PACK(
             hash(set_id),
@@ -131,6 +134,7 @@ class RowWriter:
             round(top * 1000),
             reps,
             np.nan if kg is None else kg,
+            np.nan if lower_kg is None else lower_kg,
             by_allowance,
             self._lifters.setdefault(lifter, len(self._lifters)),
             self._exercises.setdefault(exercise, len(self._exercises)),

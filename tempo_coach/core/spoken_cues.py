@@ -19,9 +19,9 @@ _ROOMY_MS = 1_000
 def spoken_cues(timeline: Timeline, *, count: CountDirection) -> Iterator[tuple[int, Spoken]]:
     """Yield all that the voice says in a set, in the order of time.
 
-    Each phase's name at its start, then its seconds; the rep's number as the bar comes to the
-    top, which takes the place of a second that would fall together with it; "last rep" in place of
-    the name of that rep's first phase.
+    Each phase's name at its start, or the side whose turn it is, then its seconds; the rep's number
+    as the bar comes to the top, which takes the place of a second that would fall together with
+    it; "last rep" in place of the name of that rep's first phase.
     """
     numbers = dict(rep_numbers(timeline))
     said = dict(numbers)
@@ -65,13 +65,11 @@ def _number_ms(timeline: Timeline, rep: int) -> int:
 def _words(cue: Cue, *, count: CountDirection) -> Spoken:
     if cue.kind is CueKind.END:
         return word("rack it")
-    if cue.span is None or cue.second is None:
-        return word("last rep") if cue.last_rep else _opening(cue)
+    if cue.span is None:
+        return number(cue.second or 1)
+    if cue.second is None:
+        return word("last rep" if cue.last_rep else (cue.side or cue.span.phase).value)
     if count == "up":
         return number(cue.second)
     left_ms = cue.span.lasts_ms - (cue.second - 1) * 1000
     return number(-(-left_ms // 1000))
-
-
-def _opening(cue: Cue) -> Spoken:
-    return number(cue.second or 1) if cue.span is None else word(cue.span.phase.value)

@@ -65,7 +65,7 @@ class Totals:
     by_allowance: PhaseTimes
     """The part of `times` that was planned for X, V or A, not prescribed or measured."""
     lowering_kg_s: float
-    """Σ load × seconds lowering: this tool's own measure."""
+    """Σ load lowered × seconds lowering: this tool's own measure."""
     tonnage_kg: float
     """Σ load × reps."""
     sets_without_load: int
@@ -149,15 +149,15 @@ def _totals(data: NDArray[Any], begins: NDArray[np.int64]) -> Iterator[Totals]:
         spent = data[f"{phase}_ms"]
         times.append(added(spent))
         by_allowance.append(added(spent * (data["by_allowance"] >> bit & 1)))
-    is_unknown = np.isnan(data["load_kg"])
-    load_kg = np.where(is_unknown, 0.0, data["load_kg"])
+    is_unknown = np.isnan(data["load_kg"]) | np.isnan(data["lower_kg"])
+    load_kg, lower_kg = (np.where(is_unknown, 0.0, data[name]) for name in ("load_kg", "lower_kg"))
     return map(
         Totals,
         np.diff(begins, append=len(data)).tolist(),
         added(data["reps"]),
         map(PhaseTimes, *times),
         map(PhaseTimes, *by_allowance),
-        _exact_sums(load_kg * (data["lower_ms"] / 1000), begins),
+        _exact_sums(lower_kg * (data["lower_ms"] / 1000), begins),
         _exact_sums(load_kg * data["reps"], begins),
         added(is_unknown),
     )

@@ -8,7 +8,9 @@ from typing import Annotated, TypeAlias
 
 from pydantic import PlainSerializer, PlainValidator, WithJsonSchema
 
+from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Tempo, parse_tempo
 from tempo_coach.errors import NotationError, OutOfRange
 
@@ -33,6 +35,17 @@ def _read_tempo(value: object) -> Tempo:
         raise ValueError("a tempo is a text such as 4-1-X-1")
     try:
         return parse_tempo(value)
+    except NotationError as fault:
+        raise ValueError(str(fault)) from None
+
+
+def _read_shape(value: object) -> RepShape:
+    if isinstance(value, RepShape):
+        return value
+    if not isinstance(value, str):
+        raise ValueError("the shape of a rep is a text such as lowering only")
+    try:
+        return parse_shape(value)
     except NotationError as fault:
         raise ValueError(str(fault)) from None
 
@@ -67,6 +80,12 @@ TempoText: TypeAlias = Annotated[
     PlainValidator(_read_tempo),
     PlainSerializer(str, return_type=str),
     WithJsonSchema({"type": "string", "examples": ["4-1-X-1", "2.5-0-1-0"]}),
+]
+ShapeText: TypeAlias = Annotated[
+    RepShape,
+    PlainValidator(_read_shape),
+    PlainSerializer(str, return_type=str),
+    WithJsonSchema({"type": "string", "examples": ["lowering only", "stop 2 s at 1/2"]}),
 ]
 LoadText: TypeAlias = Annotated[
     Load,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.next_sets import NextSet
+from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Speed, Tempo, seconds_text
 from tempo_coach.core.work import PhaseTimes, added
 from tempo_coach.errors import SoundUnavailable, TempoCoachError
@@ -55,7 +56,8 @@ def total_sentence(course: Course) -> str:
     all_sets = f"All {sets} sets done" if sets > 1 else "The set is done"
     if (count := len(course.done)) < sets:
         all_sets += f", {count} of them now"
-    return f"{all_sets}: {_reps_words(reps)}, {_times_words(times, course.prescription.tempo)}."
+    shown = _times_words(times, course.prescription.tempo, course.prescription.shape)
+    return f"{all_sets}: {_reps_words(reps)}, {shown}."
 
 
 def next_words(ahead: NextSet, *, rest_is_over: bool) -> str:
@@ -96,7 +98,7 @@ def _done_words(done: SetDone) -> str:
     reps = _reps_words(done.reps_done)
     if done.reps_prescribed is not None:
         reps = f"{done.reps_done} of {_reps_words(done.reps_prescribed)}"
-    return f"{reps}, {_times_words(done.seconds.times(), done.tempo)}"
+    return f"{reps}, {_times_words(done.seconds.times(), done.tempo, done.shape)}"
 
 
 def _kept_words(fault: TempoCoachError) -> str:
@@ -107,10 +109,11 @@ def _reps_words(count: int) -> str:
     return f"{count} rep{'' if count == 1 else 's'}"
 
 
-def _times_words(times: PhaseTimes, tempo: Tempo) -> str:
+def _times_words(times: PhaseTimes, tempo: Tempo, shape: RepShape) -> str:
     """Name lowering and tension; what rests on an allowance says so."""
     about_lower = "about " if isinstance(tempo.lower, Speed) else ""
-    about = "about " if any(isinstance(slot, Speed) for slot in tempo.slots().values()) else ""
+    allowed = [phase for phase, slot in tempo.slots().items() if isinstance(slot, Speed)]
+    about = "about " if any(map(shape.counts, allowed)) else ""
     return (
         f"lowering {about_lower}{_tenths(times.lower_ms)} s, "
         f"tension {about}{_tenths(times.tension_ms)} s"

@@ -11,6 +11,7 @@ from tempo_coach.ui.canvas import Ink
 
 _WORDS = {phase: phase.value.upper() for phase in Phase}
 _SPEED_WORDS = {Speed.FAST: "FAST", Speed.OWN: "OWN SPEED", Speed.ASSISTED: "WITH HELP"}
+_BY_OTHERS = "BY OTHERS"
 _INKS = {
     Phase.LOWER: Ink.LOWER,
     Phase.PAUSE: Ink.PAUSE,
@@ -103,15 +104,22 @@ def _phase_sign(moment: Moment, timeline: Timeline) -> Sign:
     is_last = moment.rep == timeline.reps and not timeline.open_ended
     count = str(moment.rep) if timeline.open_ended else f"{moment.rep}/{timeline.reps}"
     counted = max((s.lasts_ms for s in timeline.spans if s.speed is None), default=0)
+    words = _BY_OTHERS if not span.counts else span.speed and _SPEED_WORDS[span.speed]
     return Sign(
-        word=_WORDS[span.phase],
-        figure=str(moment.second) if span.speed is None else _SPEED_WORDS[span.speed],
-        figure_room=_digits(counted) if span.speed is None else "",
-        aside=("LAST", "REP", count) if is_last else ("REP", count),
+        word="STOP" if span.is_stop else _WORDS[span.phase],
+        figure=words or str(moment.second),
+        figure_room="" if words else _digits(counted),
+        aside=(*_aside_first(moment, is_last=is_last), "REP", count),
         aside_room=_aside_room(timeline),
         height=moment.height,
         ink=_INKS[span.phase],
     )
+
+
+def _aside_first(moment: Moment, *, is_last: bool) -> tuple[str, ...]:
+    if moment.side is not None:
+        return (moment.side.value.upper(),)
+    return ("LAST",) if is_last else ()
 
 
 def _digits(length_ms: int) -> str:
@@ -120,4 +128,4 @@ def _digits(length_ms: int) -> str:
 
 def _aside_room(timeline: Timeline) -> tuple[str, ...]:
     count = str(timeline.reps) if timeline.open_ended else f"{timeline.reps}/{timeline.reps}"
-    return ("LAST", "REP", count)
+    return ("LAST" if timeline.sides is None else "RIGHT", "REP", count)

@@ -12,8 +12,10 @@ from tempo_coach.core.cue_sets import rest_track, set_track
 from tempo_coach.core.facts import Changes, Fact, SetCorrected, SetDone, SetStruck
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.prescription import Prescription, parse_prescription
+from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.running_set import RunningSet
 from tempo_coach.core.settings import Settings
+from tempo_coach.core.tempo import Phase
 from tempo_coach.errors import LogUnreadable, LogUnwritable, OutOfRange
 from tests.tempo_coach.core.done_sets import MONDAY, done_set, seconds
 from tests.tempo_coach.fakes import (
@@ -350,6 +352,15 @@ def test_corrected_reps_use_the_allowance_that_is_set() -> None:
     rack = Rack(settings=Settings(fast_s=0.5))
     now, _ = rack.coach.correct(done_set(), Changes(reps_done=2))
     assert now.seconds == seconds(lower=8, pause=2, raise_=1, top=2)
+
+
+def test_corrected_reps_leave_out_what_others_did() -> None:
+    rack = Rack()
+    lowering = done_set(v=2, shape=RepShape(only=Phase.LOWER))
+
+    now, _ = rack.coach.correct(lowering, Changes(reps_done=2))
+
+    assert now.seconds == seconds(lower=8, pause=2, top=2)
 
 
 def test_seconds_that_are_given_stand_whatever_the_reps() -> None:

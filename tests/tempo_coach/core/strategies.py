@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta, timezone
 from decimal import Decimal
+from fractions import Fraction
 
+from hypothesis import assume
 from hypothesis import strategies as st
 
 from tempo_coach.core.facts import (
@@ -17,7 +20,10 @@ from tempo_coach.core.facts import (
     SetDone,
     SetStruck,
 )
+from tempo_coach.core.load import Load, LoadUnit
+from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.rep_shape import PLAIN, LowerLoad, RepShape, Sides, Stops
 from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.core.work import PhaseTimes
@@ -96,6 +102,8 @@ def lines(draw: st.DrawFn) -> str:
         clauses.append(f"rest {rest}")
     if (lead := draw(st.sampled_from((None, "lower", "raise", "Raise")))) is not None:
         clauses.append(f"lead {lead}")
+    if (method := draw(st.none() | st.sampled_from(MethodName))) is not None:
+        clauses.append(f"method {method}")
     return gap.join(parts + draw(st.permutations(clauses)))
 
 
@@ -104,6 +112,10 @@ _tokens = st.sampled_from(
         *"0123456789xXvVaA×@-/:.,+% \t\n\x00\x1b\u2028\u202e\u00a0",
         *(
             "front squat",
+            "lowering only",
+            "stop 2 s at 1/3",
+            "method hold",
+            "first lower",
             "chin-up",
             "4x5",
             "4xmax",
@@ -125,6 +137,38 @@ fragments = st.lists(_tokens, max_size=14).map("".join) | st.lists(_tokens, max_
 
 any_text = st.text(st.characters(codec=None, exclude_categories=())) | fragments
 
+_stops = st.builds(
+    Stops,
+    st.integers(1, 3000),
+    st.sets(st.sampled_from([Fraction(part, 12) for part in range(1, 12)]), min_size=1, max_size=3)
+    .map(sorted)
+    .map(tuple),
+)
+_lower_loads = st.builds(
+    LowerLoad,
+    st.builds(Load, st.integers(120, 150).map(Decimal), st.just(LoadUnit.KG)),
+    st.booleans(),
+)
+shapes = st.one_of(
+    st.just(PLAIN),
+    st.builds(
+        RepShape,
+        only=st.just(Phase.LOWER),
+        stops=st.none() | _stops,
+        sides=st.sampled_from((None, Sides.ALTERNATING)),
+    ),
+    st.builds(
+        RepShape, only=st.just(Phase.RAISE), sides=st.sampled_from((None, Sides.ALTERNATING))
+    ),
+    st.builds(
+        RepShape,
+        stops=st.none() | _stops,
+        sides=st.none() | st.sampled_from(Sides),
+        lower_load=st.none() | _lower_loads,
+    ),
+)
+"""The load beside a lower load is to be 110 kg at most."""
+
 times = st.datetimes(
     datetime(2020, 1, 1),  # noqa: DTZ001 - the offset comes from the strategy beside it
     datetime(2030, 1, 1),  # noqa: DTZ001 - as above
@@ -141,7 +185,7 @@ kilograms = st.floats(0.5, 2000)
 efforts = st.integers(2, 20).map(lambda halves: halves / 2)
 notes = st.text(max_size=40)
 
-sets_done = st.builds(
+plain_sets_done = st.builds(
     SetDone,
     id=ids,
     lifter=names,
@@ -160,6 +204,19 @@ sets_done = st.builds(
     effort=st.none() | efforts,
     note=notes,
 )
+
+
+@st.composite
+def shaped_sets_done(draw: st.DrawFn) -> SetDone:
+    """Return a set whose reps have a shape."""
+    done = draw(plain_sets_done)
+    shape = draw(shapes.filter(bool))
+    lower_load_kg = draw(st.none() | kilograms) if shape.lower_load else None
+    shaped = {"v": 2, "shape": shape, "lower_load_kg": lower_load_kg}
+    return SetDone.model_validate(dict(done) | shaped, by_name=True)
+
+
+sets_done = plain_sets_done | shaped_sets_done()
 changes = (
     st.fixed_dictionaries(
         {},
@@ -208,16 +265,20 @@ max_facts = maxes_tested | st.builds(MaxStruck, id=ids, at=times, why=notes)
 @st.composite
 def prescriptions(draw: st.DrawFn) -> Prescription:
     """Return a prescription whose set fits into ten minutes."""
-    tempo = draw(tempos)
-    room = 600_000 // rep_times(tempo, Allowances()).tension_ms
+    tempo, shape = draw(tempos), draw(shapes)
+    assume(tempo.lower != 0 and tempo.raise_ != 0)
+    # Longer than the lifter's own work, where others do a part of the rep.
+    whole = replace(shape, only=None)
+    room = 600_000 // rep_times(tempo, Allowances(), whole).tension_ms
     return Prescription(
         exercise="front squat",
         sets=1,
         reps=draw(st.none() | st.integers(1, min(room, 100))),
-        load=None,
+        load=Load(Decimal(110), LoadUnit.KG),
         tempo=tempo,
         rest_ms=None,
         lead=draw(st.sampled_from((Phase.LOWER, Phase.RAISE))),
+        shape=shape,
     )
 
 

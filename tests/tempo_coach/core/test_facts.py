@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from pydantic import ValidationError
 
+from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.facts import (
     FACTS,
     Changes,
@@ -21,7 +22,7 @@ from tempo_coach.core.facts import (
     facts_schema,
     line_of,
 )
-from tempo_coach.core.tempo import Speed, Tempo
+from tempo_coach.core.tempo import Speed, Tempo, parse_tempo
 from tempo_coach.core.work import PhaseTimes
 from tempo_coach.errors import OutOfRange
 from tests.tempo_coach.core import strategies
@@ -90,7 +91,7 @@ def test_the_json_schema_is_one() -> None:
 @pytest.mark.parametrize(
     "changes",
     [
-        {"v": 2},
+        {"v": 3},
         {"kind": "set_planned"},
         {"lead": "pause"},
         {"reps_done": "5"},
@@ -222,3 +223,60 @@ def test_only_load_and_effort_can_be_emptied(name: str) -> None:
     with pytest.raises(ValidationError, match=f"{name} can't be emptied"):
         Changes.model_validate({name: None})
     assert Changes(load_kg=None, effort=None).given() == {"load_kg": None, "effort": None}
+
+
+# The shape of a rep.
+
+
+def shaped(shape: str, **changes: Any) -> SetDone:
+    return done_set(v=2, shape=parse_shape(shape), **changes)
+
+
+def test_a_set_with_a_shape_is_of_version_2_and_reads_as_itself() -> None:
+    done = shaped("lower @ 105%", lower_load_kg=100.0)
+
+    assert b'"v":2' in line_of(done)
+    assert b'"shape":"lower @ 105%","lower_load_kg":100.0' in line_of(done)
+    assert FACTS.validate_json(line_of(done)) == done
+
+
+def test_a_set_without_a_shape_is_written_as_it_ever_was() -> None:
+    assert b'"v":1' in line_of(done_set())
+    assert b"shape" not in line_of(done_set())
+
+
+@pytest.mark.parametrize(
+    ("changes", "why"),
+    [
+        ({"v": 2}, "version 2 and the shape '' don't go together"),
+        ({"shape": "lowering only"}, "version 1 and the shape 'lowering only' don't go together"),
+        ({"v": 2, "shape": "lowering only", "lower_load_kg": 90.0}, "without a lower load"),
+        ({"v": 2, "shape": "upside down"}, "'upside' is not understood"),
+        ({"v": 2, "shape": 3}, "a text such as lowering only"),
+    ],
+)
+def test_a_shape_that_does_not_fit_is_refused(changes: dict[str, Any], why: str) -> None:
+    with pytest.raises(ValidationError, match=why):
+        FACTS.validate_json(line(**changes))
+
+
+def test_what_is_lowered_counts_over_the_time_of_lowering() -> None:
+    # 5 reps of 4 s: 120 kg for the first 4 s of 20, 80 kg for the rest.
+    first = shaped("first lower @ 120 kg", lower_load_kg=120.0)
+
+    assert first.mean_lower_kg == pytest.approx(88)
+    assert shaped("lower @ 120 kg", lower_load_kg=120.0).mean_lower_kg == 120
+    assert shaped("lower @ 120%").mean_lower_kg is None
+    assert shaped("lowering only").mean_lower_kg == 80
+
+
+def test_without_a_prescribed_length_the_reps_share_the_time_evenly() -> None:
+    own_speed = shaped("first lower @ 120 kg", lower_load_kg=120.0, tempo=parse_tempo("V-0-X-0"))
+
+    assert own_speed.mean_lower_kg == pytest.approx(88)
+
+
+def test_a_first_rep_that_was_not_lowered_at_all_has_the_load_itself() -> None:
+    none = shaped("first lower @ 120 kg", lower_load_kg=120.0, reps_done=0, seconds=seconds())
+
+    assert none.mean_lower_kg == 80

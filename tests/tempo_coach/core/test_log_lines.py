@@ -64,7 +64,7 @@ def test_a_bad_line_says_why(bad: bytes, why: str) -> None:
 @pytest.mark.parametrize(
     ("foreign", "why"),
     [
-        (line(v=2), "version 2 is newer than this program knows; kept"),
+        (line(v=3), "version 3 is newer than this program knows; kept"),
         (line(v=2, kind="set_planned"), "version 2 is newer than this program knows; kept"),
         (b'{"v":7}', "version 7 is newer than this program knows; kept"),
         (line(kind="set_planned"), "the kind 'set_planned' is not known to this program; kept"),

@@ -279,3 +279,46 @@ def test_a_name_that_can_not_be_kept_is_refused(name: str, message: str) -> None
         check_name(name, what="lifter")
     assert caught.value.message == message
     assert caught.value.hint
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "bench press 3x3 @ 110% 5-0-A-0 lowering only rest 4:00 method overloaded-lowering",
+        "back squat 3x5 @ 80% 3-0-X-0 lower @ 105%",
+        "back squat 4x5 @ 100 kg 3-0-X-0 first lower @ 120 kg",
+        "leg press 3x6 @ 60 kg 5-0-1-0 two up one down lead raise",
+        "dip 3x4 @ bw 6-0-1-0 stop 2 s at 1/3 2/3 sides alternating",
+        "pin press 3x3 @ 90% 2-0-X-0 raise only rest 3:00",
+    ],
+)
+def test_a_line_with_the_shape_of_its_reps_is_written_as_it_is_read(line: str) -> None:
+    assert str(parse_prescription(line)) == line
+
+
+def test_who_only_raises_begins_with_the_raise() -> None:
+    assert parse_prescription("pin press 3x3 2-0-X-0 raise only").lead is Phase.RAISE
+    assert parse_prescription("pin press 3x3 2-0-X-0 raise only lead lower").lead is Phase.LOWER
+
+
+@pytest.mark.parametrize(
+    ("line", "column", "message"),
+    [
+        ("dip 4x5 0-1-X-1 lowering only", 17, "with a lower of 0 s is not possible"),
+        ("dip 4x5 4-1-0-1 raise only", 17, "with a raise of 0 s is not possible"),
+        ("dip 4x5 0-1-X-1 stop 1 s at 1/2", 17, "with a lower of 0 s is not possible"),
+        ("dip 4x5 60-0-50-0 stop 6 s at 1/3 2/3", 19, "a rep of 122 s with its stops is too long"),
+        ("dip 4x5 4-1-X-1 lower @ 105%", 17, "without a load to raise"),
+        ("dip 4x5 @ 80% 4-1-X-1 lower @ 80%", 23, "is no more than the load 80%"),
+        ("dip 4x5 @ 80 kg 4-1-X-1 first lower @ 70 kg", 25, "is no more than the load 80 kg"),
+        ("dip 4x5 41X1 method", 20, "the method is missing"),
+        ("dip 4x5 41X1 method slow-lowerin", 21, "'slow-lowerin' is no method"),
+    ],
+)
+def test_a_shape_that_can_t_be_done_is_refused_where_it_stands(
+    line: str, column: int, message: str
+) -> None:
+    fault = refusal(line)
+
+    assert message in fault.message
+    assert fault.column == column

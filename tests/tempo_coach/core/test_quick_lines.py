@@ -65,8 +65,8 @@ def test_what_is_read_quickly_is_what_is_read_strictly(line: bytes) -> None:
         assert quick[3].utcoffset() == strict.started_at.utcoffset()
 
 
-@given(strategies.sets_done)
-def test_every_line_that_this_program_writes_is_read_quickly(done: SetDone) -> None:
+@given(strategies.plain_sets_done)
+def test_every_plain_line_that_this_program_writes_is_read_quickly(done: SetDone) -> None:
     assert quick_values(line_of(done)) == row_values(done)
 
 

@@ -90,3 +90,19 @@ def test_a_rest_runs_down_to_zero_and_stays_there() -> None:
     rest = RunningRest(zero_ms=ZERO_MS, rest_ms=90_000)
     left = [rest.left_ms(ZERO_MS + elapsed) for elapsed in (0, 1, 89_999, 90_000, 3_600_000)]
     assert left == [90_000, 89_999, 1, 0, 0]
+
+
+def test_what_others_do_in_a_rep_is_not_logged_as_tension() -> None:
+    done = done_by(60_000, "bench press 1x3 @ 110 kg 5-0-A-0 lowering only")
+
+    assert done.seconds == seconds(lower=15)
+    assert done.ended_at - done.started_at == timedelta(seconds=24)
+    assert (done.v, str(done.shape), done.reps_done) == (2, "lowering only", 3)
+
+
+def test_what_is_lowered_and_the_method_are_logged_with_the_set() -> None:
+    line = "squat 1x2 @ 100 kg 3-0-X-0 lower @ 120 kg method accentuated-lowering"
+    done = done_by(60_000, line)
+
+    assert (done.load_kg, done.lower_load_kg) == (100, 120)
+    assert done.method == "accentuated-lowering"

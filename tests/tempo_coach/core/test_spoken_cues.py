@@ -83,3 +83,9 @@ def test_nothing_is_said_twice_at_once_and_each_rep_has_its_number(timeline: Tim
     assert [name_of(spoken) for _, spoken in rep_numbers(timeline)] == [
         str(rep) for rep in range(1, timeline.reps + 1)
     ]
+
+
+def test_the_side_whose_turn_it_is_is_said_in_place_of_its_first_phase() -> None:
+    heard = said("split squat 1x3 2-0-1-0 sides alternating")
+    names = [name for _, name in heard if name in ("left", "right", "last rep", "lower")]
+    assert names == ["left", "right", "last rep"]

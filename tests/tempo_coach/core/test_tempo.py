@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 
+from tempo_coach.core.rep_shape import PLAIN
 from tempo_coach.core.tempo import (
     Allowances,
     Phase,
@@ -44,7 +45,7 @@ def value_or_refusal(text: str) -> Tempo | NotationError:
     ],
 )
 def test_a_published_tempo_takes_its_published_time(text: str, rep_s: int) -> None:
-    rep = rep_times(parse_tempo(text), Allowances())
+    rep = rep_times(parse_tempo(text), Allowances(), PLAIN)
     assert rep.tension_ms == rep_s * 1000
 
 

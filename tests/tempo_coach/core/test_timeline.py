@@ -252,7 +252,9 @@ def test_work_only_grows_and_adds_up_to_the_time_that_elapsed(
     works = [laid_out.done_by(at_ms) for at_ms in sorted(moments)]
     for at_ms, work in zip(sorted(moments), works, strict=True):
         elapsed_ms = min(max(at_ms - laid_out.setup_ms, 0), laid_out.lifting_ms)
-        assert work.times.tension_ms == elapsed_ms
+        if all(span.counts for span in laid_out.spans):
+            assert work.times.tension_ms == elapsed_ms
+        assert work.times.tension_ms <= elapsed_ms
         assert work.reps == elapsed_ms // laid_out.rep_ms
     for earlier, later in pairwise(works):
         assert earlier.reps <= later.reps
@@ -261,7 +263,7 @@ def test_work_only_grows_and_adds_up_to_the_time_that_elapsed(
 
 @given(prescriptions())
 def test_a_whole_set_is_reps_times_tempo_exactly(prescription: Prescription) -> None:
-    rep = rep_times(prescription.tempo, Allowances())
+    rep = rep_times(prescription.tempo, Allowances(), prescription.shape)
     laid_out = Timeline.of(prescription)
     assert laid_out.done_by(laid_out.length_ms) == WorkDone(laid_out.reps, rep.times(laid_out.reps))
 
@@ -304,3 +306,59 @@ def test_a_longer_set_is_refused_with_the_most_reps_there_is_room_for() -> None:
     assert "90 reps of 7 s take 630 s" in caught.value.message
     assert caught.value.hint == "at most 85 reps at this tempo"
     assert timeline("squat 1x85 4-1-X-1").reps == 85
+
+
+# The shape of a rep.
+
+
+def test_the_raise_of_lowering_only_is_paced_but_is_no_work_of_the_lifter() -> None:
+    laid_out = timeline("bench press 1x3 @ 110% 5-0-A-0 lowering only")
+
+    assert laid_out.lifting_ms == 24_000
+    assert times("bench press 1x3 5-0-A-0 lowering only") == PhaseTimes(lower_ms=15_000)
+    assert [span.counts for span in laid_out.spans] == [True, False]
+
+
+def test_the_lower_of_raise_only_is_no_work_of_the_lifter() -> None:
+    assert times("pin press 1x3 2-0-X-1 raise only") == PhaseTimes(raise_ms=3000, top_ms=3000)
+
+
+def test_stops_cut_the_lower_into_parts_that_add_up_to_it() -> None:
+    laid_out = timeline("dip 1x2 5-0-1-0 stop 2 s at 1/3 2/3")
+
+    assert [(s.phase, s.starts_ms, s.lasts_ms, s.is_stop) for s in laid_out.spans] == [
+        (LOWER, 0, 1667, False),
+        (PAUSE, 1667, 2000, True),
+        (LOWER, 3667, 1666, False),
+        (PAUSE, 5333, 2000, True),
+        (LOWER, 7333, 1667, False),
+        (RAISE, 9000, 1000, False),
+    ]
+    assert laid_out.done_by(laid_out.length_ms).times == PhaseTimes(10_000, 8000, 2000, 0)
+
+
+def test_the_bar_stands_still_where_it_is_stopped() -> None:
+    laid_out = timeline("dip 1x1 6-0-1-0 stop 2 s at 1/4")
+
+    heights = [laid_out.at(10_000 + at_ms) for at_ms in (750, 1500, 3499, 3500, 5750)]
+
+    assert [moment and moment.height for moment in heights] == [0.875, 0.75, 0.75, 0.75, 0.375]
+
+
+def test_the_sides_take_turns_and_the_left_is_first() -> None:
+    cues = list(timeline("split squat 1x3 4-0-1-0 sides alternating").cues())
+
+    turns = [(cue.rep, cue.side) for cue in cues if cue.side is not None]
+    assert turns == [(1, "left"), (2, "right"), (3, "left")]
+    assert all(cue.span and cue.span.phase is LOWER for cue in cues if cue.side)
+
+
+def test_of_two_up_and_one_down_the_side_is_that_of_the_lower() -> None:
+    laid_out = timeline("leg press 1x2 4-0-1-0 two up one down lead raise")
+
+    sides = [(cue.at_ms, cue.side) for cue in laid_out.cues() if cue.side is not None]
+    assert sides == [(11_000, "left"), (16_000, "right")]
+    raising, lowering = laid_out.at(10_500), laid_out.at(11_500)
+    assert raising is not None
+    assert lowering is not None
+    assert (raising.side, lowering.side) == (None, "left")

@@ -172,7 +172,9 @@ def test_weekly_sums_are_those_of_pandas(sets: list[SetDone]) -> None:
             + done.seconds.pause
             + done.seconds.raise_
             + done.seconds.top,
-            "lowering": (done.load_kg or 0) * done.seconds.lower,
+            "lowering": 0
+            if done.load_kg is None
+            else (done.mean_lower_kg or 0) * done.seconds.lower,
         }
         for done in sets
     )

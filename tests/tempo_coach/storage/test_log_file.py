@@ -215,7 +215,7 @@ def test_a_skipped_line_names_its_file(path: Path) -> None:
 
 
 def test_a_newer_line_is_kept_even_as_the_last_without_a_line_feed(path: Path) -> None:
-    path.write_bytes(line("a") + b'{"v":2,"kind":"set_done"}')
+    path.write_bytes(line("a") + b'{"v":3,"kind":"set_done"}')
     (_, newer) = read(path)
     assert isinstance(newer, Skipped)
     assert newer.foreign

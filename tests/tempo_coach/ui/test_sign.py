@@ -126,3 +126,20 @@ def test_seconds_read_as_minutes_and_seconds() -> None:
         "1:00",
         "60:00",
     ]
+
+
+@pytest.mark.parametrize(
+    ("line", "into_ms", "word", "figure", "aside"),
+    [
+        ("dip 1x2 6-0-1-0 stop 2 s at 1/2", 3500, "STOP", "1", ("REP", "1/2")),
+        ("bench press 1x2 4-0-A-0 lowering only", 4500, "RAISE", "BY OTHERS", ("REP", "1/2")),
+        ("split squat 1x4 4-0-1-0 sides alternating", 5500, "LOWER", "1", ("RIGHT", "REP", "2/4")),
+        ("leg press 1x4 4-0-1-0 two up one down lead lower", 4500, "RAISE", "1", ("REP", "1/4")),
+    ],
+)
+def test_the_shape_of_a_rep_is_seen(
+    line: str, into_ms: int, word: str, figure: str, aside: tuple[str, ...]
+) -> None:
+    sign = shown(line, 10_000 + into_ms)
+
+    assert (sign.word, sign.figure, sign.aside) == (word, figure, aside)
