@@ -20,6 +20,7 @@ from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.load_command import load_command
 from tempo_coach.cli.log_commands import log_command
 from tempo_coach.cli.max_commands import max_command
+from tempo_coach.cli.method_commands import methods_command, prescribe_command
 from tempo_coach.cli.open_command import CommandOrPlan
 from tempo_coach.cli.options import (
     count_option,
@@ -139,6 +140,8 @@ for _command in (
     max_command,
     plan_command,
     load_command,
+    methods_command,
+    prescribe_command,
     sounds_command,
     demo_command,
     completion_command,

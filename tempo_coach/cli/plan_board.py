@@ -66,7 +66,8 @@ def _print_day(day: BoardDay, rack: Rack | None) -> None:
     print_table(("", "work", "a set", "all sets"), rows, left=2, title=title)
     for line in day.lines:
         note = " ".join(line.work.note.split())
-        for said in filter(None, (line.resolved.words, _bar_words(line, rack), note)):
+        remarks = [f"remark: {flag}" for flag in line.flags]
+        for said in filter(None, (line.resolved.words, _bar_words(line, rack), note, *remarks)):
             click.echo(
                 textwrap.fill(
                     f"{line.work.item}: {legible(said)}",

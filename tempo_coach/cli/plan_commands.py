@@ -18,8 +18,10 @@ from tempo_coach.core.board import Board, board_data, board_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.plan import Plan, plan_schema
 from tempo_coach.core.plan_days import days_of
+from tempo_coach.core.plan_remarks import remarks_of
 from tempo_coach.core.plan_starter import starter
 from tempo_coach.core.plan_table import TableReading, columns_found, imported_text, read_table
+from tempo_coach.core.settings import Settings
 from tempo_coach.core.weeks import next_monday
 from tempo_coach.errors import OutOfRange
 
@@ -63,6 +65,8 @@ def new_command(output: Path | None, replace: bool) -> None:
 def check_command(path: Path) -> int:
     """Say everything that is wrong in a plan, and where; 65 if anything is.
 
+    Remarks tell where a line leaves the range of its method, with the reason. They are no faults.
+
     \b
     tempo-coach plan check winter.toml
     """
@@ -70,9 +74,13 @@ def check_command(path: Path) -> int:
     reading = file.read(today=_today())
     for fault in reading.faults:
         click.echo(f"{file.name}, {legible(str(fault))}")
+    remarks = remarks_of(reading, allowances=_settings().allowances)
+    for remark in remarks:
+        click.echo(f"{file.name}, remark on {legible(str(remark))}")
     if reading.plan is not None:
         click.echo(_summary(reading.plan))
-    click.echo(counted(len(reading.faults), "fault"))
+    said = f", {counted(len(remarks), 'remark')}" if remarks else ""
+    click.echo(f"{counted(len(reading.faults), 'fault')}{said}")
     return exit_codes.DATA if reading.faults else exit_codes.OK
 
 
@@ -103,7 +111,7 @@ def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool
     current = plan.week_on(today)
     shown = _week(plan, week, current)
     names = [one.name for one in plan.lifters] if lifter is None else [lifter]
-    settings = bootstrap.program(Wishes(is_silent=True)).coach.settings
+    settings = _settings()
     boards = [
         board_of(plan, lifter=one, week=shown, allowances=settings.allowances) for one in names
     ]
@@ -201,6 +209,10 @@ def _import_words(reading: TableReading) -> Iterator[str]:
         yield f"{line} ({remarks})" if remarks else line
     understood = sum(row.line is not None for row in reading.rows)
     yield f"{understood} of {len(reading.rows)} rows understood"
+
+
+def _settings() -> Settings:
+    return bootstrap.program(Wishes(is_silent=True)).coach.settings
 
 
 def _today() -> date:

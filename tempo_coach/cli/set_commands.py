@@ -22,6 +22,7 @@ from tempo_coach.cli.options import (
     setup_option,
     silent_option,
 )
+from tempo_coach.cli.overload_prompt import ask_overload
 from tempo_coach.cli.plain_set import PlainSets
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
@@ -43,6 +44,12 @@ _GAP_MS = 500
 @click.argument("prescription", metavar="LINE", type=parse_prescription)
 @click.option("--plain", is_flag=True, help="Print one line a phase instead of the full screen.")
 @click.option("--yes", "starts_at_once", is_flag=True, help="Start at once and ask nothing.")
+@click.option(
+    "--lowering",
+    "typed",
+    metavar="LOAD",
+    help="The load to be lowered, typed once more where it is more than was ever tested.",
+)
 @cues_option
 @count_option
 @setup_option
@@ -53,6 +60,7 @@ def set_command(
     prescription: Prescription,
     plain: bool,
     starts_at_once: bool,
+    typed: str | None,
     is_silent: bool,
     log_path: Path | None,
     **given: object,
@@ -63,6 +71,9 @@ def set_command(
     'lead lower' may be left out. A tempo is lower-pause-raise-top in seconds; X is as fast as
     possible, V your own speed, A a raise with the spotters' help.
 
+    Where more is to be lowered than can be lifted, and than was ever tested, the load has to be
+    typed before the first set. --yes does not answer that; --lowering does.
+
     \b
     tempo-coach set "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00"
     tempo-coach set "chin-up 3xmax @ bw 3-0-1-0 rest 90" --plain --yes
@@ -71,11 +82,14 @@ def set_command(
     if not plain:
         if starts_at_once:
             raise click.UsageError("--yes goes with --plain; in the app, Space starts")
+        if typed is not None:
+            raise click.UsageError("--lowering goes with --plain; the app asks for the load")
         return run_app(wishes, line=str(prescription))
     made = bootstrap.program(wishes)
     for notice in made.notices:
         click.echo(f"tempo-coach: {notice}", err=True)
     name = made.lifter or _ask_name(made, starts_at_once=starts_at_once)
+    ask_overload(made.coach, prescription, typed, lifter=name, asks=not starts_at_once)
     sets = PlainSets(
         made.coach,
         prescription,

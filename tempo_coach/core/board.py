@@ -6,10 +6,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
+from tempo_coach.core.method_flags import Flag, flags
 from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.plan_days import PlannedDay, PlannedWork, days_of
 from tempo_coach.core.plan_loads import ResolvedLoad, resolve
 from tempo_coach.core.plan_sums import PlannedTotals
+from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import seconds_by_phase
 
@@ -20,6 +22,7 @@ class BoardLine:
 
     work: PlannedWork
     resolved: ResolvedLoad
+    flags: tuple[Flag, ...]
     one_set: PlannedTotals
     all_sets: PlannedTotals
 
@@ -51,6 +54,7 @@ def board_of(plan: Plan, *, lifter: str, week: int, allowances: Allowances) -> B
         The plan has nobody of that name.
     """
     person = plan.lifter(lifter)
+    record = LifterRecord(person.name, person)
     days = []
     for day in days_of(plan, lifter, week=week):
         lines = tuple(
@@ -58,6 +62,12 @@ def board_of(plan: Plan, *, lifter: str, week: int, allowances: Allowances) -> B
                 work=work,
                 resolved=resolve(
                     work.prescription, plan=plan, lifter=person, allowances=allowances
+                ),
+                flags=flags(
+                    work.prescription,
+                    record.strength_for(work.prescription, allowances),
+                    allowances=allowances,
+                    step_kg=plan.loads_by.kg() or 0,
                 ),
                 one_set=PlannedTotals.of_one_set(work.prescription, allowances=allowances),
                 all_sets=PlannedTotals.of([work.prescription], allowances=allowances),
@@ -95,6 +105,8 @@ def _line_data(line: BoardLine) -> dict[str, Any]:
         "loaded_line": str(line.resolved.prescription),
         "load_kg": line.resolved.load_kg,
         "load_words": line.resolved.words,
+        "lower_load_kg": line.resolved.lower_load_kg,
+        "remarks": [str(flag) for flag in line.flags],
         "note": line.work.note,
         "one_set": _totals_data(line.one_set),
         "all_sets": _totals_data(line.all_sets),

@@ -92,8 +92,8 @@ def latest_maxes(known: Iterable[KnownMax]) -> tuple[KnownMax, ...]:
     return tuple(sorted(latest.values(), key=lambda one: one.on))
 
 
-def max_for(known: Iterable[KnownMax], *, lower_s: float) -> KnownMax | None:
-    """Return the 1RM that holds for a lower of so many seconds; None where none is known.
+def max_for(known: Iterable[KnownMax], *, lower_s: float, what: What = "lifted") -> KnownMax | None:
+    """Return the max that holds for a lower of so many seconds; None where none is known.
 
     It is the one whose tested lower is nearest, of equals the latest. But the slower the lower,
     the smaller the max (Wilk et al. 2020, J Hum Kinet 72:151, 10.2478/hukin-2020-0001), so that
@@ -102,22 +102,24 @@ def max_for(known: Iterable[KnownMax], *, lower_s: float) -> KnownMax | None:
     Parameters
     ----------
     known
-        Maxes in any order; those lowered are left out, and older ones of the same lower.
+        Maxes in any order; older ones of the same lower are left out.
     lower_s
         Seconds of the lower that a load is asked for.
+    what
+        Of which work; the other sort is left out.
     """
-    lifted = [one for one in latest_maxes(_by_date(known)) if one.what == "lifted"]
-    if not lifted:
+    tested = [one for one in latest_maxes(_by_date(known)) if one.what == what]
+    if not tested:
         return None
     far = float("inf")
     nearest = min(
-        lifted,
+        tested,
         key=lambda one: (
             far if one.lower_s is None else abs(one.lower_s - lower_s),
             -one.on.toordinal(),
         ),
     )
-    faster = (one for one in lifted if one.lower_s is not None and one.lower_s <= lower_s)
+    faster = (one for one in tested if one.lower_s is not None and one.lower_s <= lower_s)
     return min([nearest, *faster], key=lambda one: one.load_kg)
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tempo_coach.core.method_flags import Flag
+from tempo_coach.core.overload import OverloadQuestion
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.session import Session
 
@@ -17,6 +19,10 @@ class NextSet:
     """Counted from 1."""
     load_kg: float | None = None
     """What is on the bar, or hangs on the body, where the prescription does not say it in kg."""
+    flags: tuple[Flag, ...] = ()
+    """Where it leaves the range of its method, or what the lifter can do."""
+    overload: OverloadQuestion | None = None
+    """What must be typed before it is begun; None where nothing must."""
 
 
 def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, ...]:
@@ -32,7 +38,7 @@ def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, 
     """
     items = sorted(session.items, key=lambda item: item.item != first)
     return tuple(
-        NextSet(item.prescription, item.next_set, item.resolved.load_kg)
+        NextSet(item.prescription, item.next_set, item.resolved.load_kg, item.flags, item.overload)
         for item in items
         if item.next_set is not None
     )

@@ -158,6 +158,8 @@ class Lifter(_Part):
     name: PersonName
     body_mass: Weight | None = None
     maxes: Annotated[tuple[Max, ...], Field(strict=False)] = ()
+    overload: bool | None = None
+    """The coach's word: cleared for lowering more than can be lifted, or not to be given it."""
 
 
 class Work(_Part):

@@ -39,7 +39,8 @@ class PlanFault:
 
     def __str__(self) -> str:
         where = "" if self.line is None else f"line {self.line}: "
-        return f"{where}{self.message}; {self.hint}"
+        hint = f"; {self.hint}" if self.hint else ""
+        return f"{where}{self.message}{hint}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +67,7 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "unit": 'write unit = "kg" or unit = "lb"',
         "lifters": 'give at least one name, such as lifters = ["Mirela Oude"]',
         "body_mass": 'such as body_mass = "68 kg"',
+        "overload": "write overload = true or overload = false, without quotes",
         "exercise": f'{_NAME_HINT}, such as exercise = "front squat"',
         "load": 'such as load = "90 kg"',
         "on": "a date without quotes, such as on = 2026-11-12",

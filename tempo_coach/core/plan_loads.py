@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_DOWN, Decimal
+from functools import partial
 
 from tempo_coach.core.load import KG_PER_LB, Load, LoadUnit
 from tempo_coach.core.maxes import known_maxes, latest_maxes, max_for
@@ -11,6 +13,7 @@ from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.tempo import Allowances, lower_seconds
+from tempo_coach.errors import OutOfRange
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +27,12 @@ class ResolvedLoad:
     words: str
     """How a share was worked out, such as ``72% of 90 kg = 64.8, loadable 65 kg``; else empty."""
 
+    @property
+    def lower_load_kg(self) -> float | None:
+        """What is lowered where that is more; None where nothing more is, or it can't be said."""
+        lowered = self.prescription.shape.lower_load
+        return None if lowered is None else lowered.load.kg()
+
 
 def resolve(
     prescription: Prescription,
@@ -33,7 +42,7 @@ def resolve(
     allowances: Allowances,
     recorded: RecordedMaxes | None = None,
 ) -> ResolvedLoad:
-    """Work out the load of a line for a lifter of the plan.
+    """Work out the loads of a line for a lifter of the plan: what is raised, and what lowered.
 
     Parameters
     ----------
@@ -46,6 +55,83 @@ def resolve(
     recorded
         The maxes of the log, which hold beside those of the plan.
     """
+    work_out = partial(
+        _worked_out, plan=plan, lifter=lifter, allowances=allowances, recorded=recorded
+    )
+    lowered = prescription.shape.lower_load
+    if lowered is None:
+        return work_out(prescription)
+    plain = replace(prescription, shape=replace(prescription.shape, lower_load=None))
+    return with_lowered(
+        prescription,
+        raised=work_out(plain),
+        down=work_out(replace(plain, load=lowered.load)),
+        step=plan.loads_by,
+    )
+
+
+def with_lowered(
+    prescription: Prescription, *, raised: ResolvedLoad, down: ResolvedLoad, step: Load
+) -> ResolvedLoad:
+    """Put what is lowered beside what is raised.
+
+    Parameters
+    ----------
+    prescription
+        The line as it was written, with more to lower than to raise.
+    raised
+        The line without what is lowered.
+    down
+        The line with what is lowered as its load.
+    step
+        What loads are rounded to.
+    """
+    lowered, load, said = prescription.shape.lower_load, down.prescription.load, down.words
+    if lowered is None or load is None or raised.prescription.load is None:
+        return raised
+    if load.on_body and down.load_kg is not None:
+        # The log knows what was lowered by its kilograms alone.
+        load, said = _from_kg(down.load_kg) or load, f"{load} is {down.load_kg:g} kg"
+    if raised.load_kg and down.load_kg is not None and down.load_kg <= raised.load_kg:
+        if not all(_is_share(one) for one in (prescription.load, lowered.load)):
+            said = f"{lowered} is no more than what is raised, so it is left out"
+            return replace(raised, words=_joined(raised.words, said))
+        load = _above(raised.prescription.load, step)
+        said += f", which is raised too, so {load}"
+    line = raised.prescription
+    shape = replace(line.shape, lower_load=replace(lowered, load=load))
+    said = f"lowered: {said}" if said and said != raised.words else ""
+    return replace(
+        raised, prescription=replace(line, shape=shape), words=_joined(raised.words, said)
+    )
+
+
+def _is_share(load: Load | None) -> bool:
+    return load is not None and load.unit is LoadUnit.PERCENT
+
+
+def _joined(*parts: str) -> str:
+    return "; ".join(filter(None, parts))
+
+
+def _from_kg(kg: float) -> Load | None:
+    with suppress(OutOfRange):
+        return Load(Decimal(f"{kg:.6g}"), LoadUnit.KG)
+    return None
+
+
+def _above(load: Load, step: Load) -> Load:
+    return Load((load.amount // step.amount + 1) * step.amount, step.unit)
+
+
+def _worked_out(
+    prescription: Prescription,
+    *,
+    plan: Plan,
+    lifter: Lifter,
+    allowances: Allowances,
+    recorded: RecordedMaxes | None,
+) -> ResolvedLoad:
     load = prescription.load
     if load is None:
         return ResolvedLoad(prescription, None, "")
@@ -60,13 +146,18 @@ def resolve(
     best = max_for(known, lower_s=lower_s)
     if best is None:
         return ResolvedLoad(prescription, None, "no max")
-    share = load.amount / 100 * _amount_in(best.load, plan.loads_by.unit)
-    loadable = round_to(share, plan.loads_by)
-    words = f"{load} of {best.load} = {_short(share)}, loadable {loadable}"
+    loadable, words = share_of(best.load, load, plan.loads_by)
     # A max belongs to its tempo, so one of another tempo is never taken in silence.
     if sum(one.what == "lifted" for one in known) > 1 or best.lower_s not in (None, lower_s):
         words += f" ({best.words})"
     return ResolvedLoad(replace(prescription, load=loadable), loadable.kg(), words)
+
+
+def share_of(best: Load, load: Load, step: Load) -> tuple[Load, str]:
+    """Return a share of a max as it can be loaded, and how it was worked out."""
+    share = load.amount / 100 * _amount_in(best, step.unit)
+    loadable = round_to(share, step)
+    return loadable, f"{load} of {best} = {_short(share)}, loadable {loadable}"
 
 
 def round_to(amount: Decimal, step: Load) -> Load:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Any
 
@@ -25,6 +25,8 @@ class PlanReading:
     plan: Plan | None
     """None where a fault leaves open what is meant; a missing max does not."""
     faults: tuple[PlanFault, ...]
+    lines: Mapping[Path, int] = field(default_factory=dict)
+    """Of the text, from 1, by the path of what begins on it."""
 
     def usable(self, source: str) -> Plan:
         """Return the plan.
@@ -86,7 +88,7 @@ def read_plan(text: str, *, today: date) -> PlanReading:
     if found:
         plan = None
     found += missing_maxes(data)
-    return PlanReading(plan, _faults(found, lines))
+    return PlanReading(plan, faults_at(found, lines), lines)
 
 
 def _validated(data: dict[str, Any], today: date) -> tuple[Plan | None, list[Finding]]:
@@ -96,7 +98,8 @@ def _validated(data: dict[str, Any], today: date) -> tuple[Plan | None, list[Fin
         return None, list(findings(fault, today=today))
 
 
-def _faults(found: Iterable[Finding], lines: Mapping[Path, int]) -> tuple[PlanFault, ...]:
+def faults_at(found: Iterable[Finding], lines: Mapping[Path, int]) -> tuple[PlanFault, ...]:
+    """Return findings with their lines, in the order of the text."""
     placed = (PlanFault(line_of(one.path, lines), one.message, one.hint) for one in found)
     return tuple(sorted(placed, key=lambda fault: fault.line or 0))
 

@@ -31,6 +31,7 @@ step = "2.5 kg"           # the smallest change your rack allows; those loads ar
 [[lifters]]
 name = "Mirela Oude"
 body_mass = "68 kg"       # for loads such as bw+10 kg
+overload = false          # the coach's word: true, cleared for lowering more than can be lifted
 
 [[lifters.maxes]]
 exercise = "front squat"  # the same name as in the lines below

@@ -39,6 +39,8 @@ def _lifter(lifter: Lifter) -> Iterator[str]:
     yield f"name = {toml_text(lifter.name)}"
     if lifter.body_mass is not None:
         yield f"body_mass = {toml_text(str(lifter.body_mass))}"
+    if lifter.overload is not None:
+        yield f"overload = {str(lifter.overload).lower()}"
     for one in lifter.maxes:
         yield "[[lifters.maxes]]"
         yield f"exercise = {toml_text(one.exercise)}"

@@ -191,6 +191,12 @@ def _exercise(line: str, end: int) -> str:
         refuse(line, len(line) - len(line.lstrip()), fault.message, hint=fault.hint)
 
 
+def exercise_on(line: str) -> str:
+    """Return the exercise that a line names, even if it goes on wrongly or not at all."""
+    scheme = _SCHEME.search(line)
+    return clean_name(line[: scheme.start()] if scheme else line)
+
+
 def clean_name(text: str) -> str:
     """Return a name with single spaces, in Unicode form NFC."""
     return unicodedata.normalize("NFC", " ".join(text.split()))

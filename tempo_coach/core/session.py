@@ -11,13 +11,18 @@ from tempo_coach.core.exercises import usual_lead
 from tempo_coach.core.facts import Change, SessionChanged, SetDone
 from tempo_coach.core.history import History
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.load import Load
+from tempo_coach.core.method_flags import Flag, flags
+from tempo_coach.core.overload import OverloadQuestion, overload_question
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import PlannedDay, PlannedWork, days_of
 from tempo_coach.core.plan_loads import ResolvedLoad, resolve
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.prescription import MOST_SETS, Prescription
+from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Tempo
 from tempo_coach.core.weeks import Totals
+from tempo_coach.errors import OutOfRange
 
 LONGEST_DAYS = 7
 """How long after its date a planned day can still be done; the next planned day ends it earlier."""
@@ -36,6 +41,10 @@ class SessionItem:
     note: str
     skipped: str | None
     """Why it is skipped, perhaps empty; None where it is not."""
+    flags: tuple[Flag, ...]
+    """Where it leaves the range of its method, or what the lifter can do."""
+    overload: OverloadQuestion | None
+    """What must be typed before a set of it; None where nothing must."""
     done: tuple[SetDone, ...]
     """In the order they were done; may be more than are to be done."""
     last_time: tuple[SetDone, ...]
@@ -144,24 +153,32 @@ def session_of(
     by_place = {work.item: _draft(work, changes) for work in day.work}
     drafts = [by_place[place] for place in _order(list(by_place), changes)]
     done = _shared_out(sets, drafts)
-    items = (
-        SessionItem(
-            item=draft.work.item,
-            written=draft.work.prescription,
-            resolved=resolve(
-                draft.line,
-                plan=plan,
-                lifter=person,
-                allowances=allowances,
-                recorded=history.maxes,
-            ),
-            note=draft.work.note,
-            skipped=draft.skipped,
-            done=tuple(done[draft.work.item]),
-            last_time=_last_time(earlier, draft.line.exercise, draft.line.tempo),
+    record = LifterRecord(person.name, person, history.maxes)
+    items = []
+    for draft in drafts:
+        resolved = resolve(
+            draft.line,
+            plan=plan,
+            lifter=person,
+            allowances=allowances,
+            recorded=history.maxes,
         )
-        for draft in drafts
-    )
+        strength = record.strength_for(draft.line, allowances)
+        items.append(
+            SessionItem(
+                item=draft.work.item,
+                written=draft.work.prescription,
+                resolved=resolved,
+                note=draft.work.note,
+                skipped=draft.skipped,
+                flags=flags(
+                    draft.line, strength, allowances=allowances, step_kg=plan.loads_by.kg() or 0
+                ),
+                overload=overload_question(resolved.prescription, strength),
+                done=tuple(done[draft.work.item]),
+                last_time=_last_time(earlier, draft.line.exercise, draft.line.tempo),
+            )
+        )
     counted = [one for several in done.values() for one in several]
     return Session(
         plan=plan.name,
@@ -210,10 +227,18 @@ def _draft(work: PlannedWork, changes: Iterable[SessionChanged]) -> _Draft:
             line = replace(line, exercise=change.exercise, lead=lead)
             exercises.add(key)
         elif change.load is not None:
-            line = replace(line, load=change.load)
+            line = _with_load(line, change.load)
         elif change.change == "added_set":
             line = replace(line, sets=min(line.sets + 1, MOST_SETS))
     return _Draft(work, line, skipped, frozenset(exercises))
+
+
+def _with_load(line: Prescription, load: Load) -> Prescription:
+    """Return a line with another load; what is lowered goes where it would be no more than that."""
+    try:
+        return replace(line, load=load)
+    except OutOfRange:
+        return replace(line, load=load, shape=replace(line.shape, lower_load=None))
 
 
 def _order(places: list[int], changes: Iterable[SessionChanged]) -> list[int]:

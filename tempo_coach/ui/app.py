@@ -10,7 +10,6 @@ from textual.app import App
 from textual.binding import BindingType
 from textual.screen import Screen
 
-from tempo_coach.core.next_sets import NextSet
 from tempo_coach.ui.app_keys import APP_KEYS
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.cautions_screen import LONG_CHAPTERS, SHORT_CHAPTERS, CautionsScreen
@@ -25,12 +24,12 @@ from tempo_coach.ui.lifters_screen import LiftersScreen
 from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.preferences import Preferences, TomlValue
 from tempo_coach.ui.prescription_field import PrescriptionField
-from tempo_coach.ui.set_screen import SetScreen
 from tempo_coach.ui.settings_screen import SettingsScreen
 from tempo_coach.ui.sound_check_screen import Answer, SoundCheckScreen
 from tempo_coach.ui.sounds_screen import SoundsScreen
 from tempo_coach.ui.theme import THEME
 from tempo_coach.ui.underway import Underway
+from tempo_coach.ui.way_to_rack import go_to_rack
 from tempo_coach.ui.weeks_screen import WeeksScreen
 
 
@@ -53,7 +52,6 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._desk = desk
         self._lifter = desk.lifter
         self._underway = Underway(desk.coach)
-        self._board = BoardScreen(desk)
         self._keeping = Keeping(self, self._tell)
         self._preferences = Preferences(
             desk.coach, desk.sources, desk.given_outside, self._keep_setting
@@ -63,6 +61,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._book = (
             None if open_plan is None else DayBook(self._underway, open_plan.source, open_plan.plan)
         )
+        self._board = BoardScreen(desk, self._book)
         self.register_theme(THEME)
         self.theme = THEME.name
 
@@ -78,7 +77,8 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         elif self._lifter is None:
             self._ask_lifter()
         if self._desk.show_cautions:
-            self.push_screen(CautionsScreen(SHORT_CHAPTERS), self._keep_cautions_shown)
+            keep = partial(self._keeping.keep, self._desk.keep_cautions_shown)
+            self.push_screen(CautionsScreen(SHORT_CHAPTERS), lambda _: keep())
 
     def on_unmount(self) -> None:
         """Let no set run on, and make all silent."""
@@ -87,7 +87,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Open other screens from the board and the day alone, so that nothing covers a set."""
         match action:
-            case "cautions" | "lifter" | "settings" | "sounds":
+            case "cautions" | "lifter" | "settings" | "sounds" | "methods":
                 return self.screen is self._board
             case "day":
                 return self.screen is self._board and self._book is not None
@@ -98,8 +98,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def on_prescription_field_given(self, event: PrescriptionField.Given) -> None:
         """Go to the rack."""
         if self._lifter is not None:
-            screen = SetScreen(self._underway, NextSet(event.prescription), self._lifter)
-            self.push_screen(screen, self._come_back)
+            go_to_rack(self, self._underway, event.first, self._lifter, come_back=self._come_back)
 
     def on_rack_reached(self) -> None:
         """Ask about the sound before the first set of a day."""
@@ -133,6 +132,10 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def action_day(self) -> None:
         """Show the day of the plan."""
         self._open_day(())
+
+    def action_methods(self) -> None:
+        """Show the methods."""
+        self._board.show_methods()
 
     async def action_quit(self) -> None:
         """Leave."""
@@ -186,9 +189,6 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def _keep_setting(self, key: str, value: TomlValue) -> None:
         self._keeping.keep(partial(self._desk.keep_setting, key, value))
-
-    def _keep_cautions_shown(self, _: None) -> None:
-        self._keeping.keep(self._desk.keep_cautions_shown)
 
     def _tell(self, sentence: str) -> None:
         screen = self.screen if isinstance(self.screen, Frame) else self._board

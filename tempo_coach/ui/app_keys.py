@@ -54,6 +54,14 @@ APP_KEYS: list[BindingType] = [
         tooltip="To the day of the plan, and from there back here",
     ),
     Binding(
+        "f7",
+        "methods",
+        "Methods",
+        key_display="F7",
+        id="app.methods",
+        tooltip="Read how the lowering can be trained, and take a line of a method",
+    ),
+    Binding(
         "ctrl+q",
         "quit",
         "Quit",

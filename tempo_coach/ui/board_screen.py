@@ -9,8 +9,12 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from tempo_coach.core.legible import legible
+from tempo_coach.core.prescription import exercise_on
+from tempo_coach.ui.day_book import DayBook
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.known_lifter import KnownLifter
+from tempo_coach.ui.methods_screen import MethodsScreen
 from tempo_coach.ui.prescription_field import PrescriptionField
 from tempo_coach.ui.sentences import fault_sentence
 from tempo_coach.ui.week_line import WeekLine
@@ -23,16 +27,18 @@ class BoardScreen(Frame[None]):
     ----------
     desk
         The coach, and the line to begin with.
+    book
+        The plan that is open; None where none is.
     """
 
     AUTO_FOCUS = "PrescriptionInput"
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, book: DayBook | None) -> None:
         super().__init__()
         self._desk = desk
-        self._lifter = desk.lifter
+        self._lifter = KnownLifter(desk.coach, book, desk.lifter)
         self._who = Static(legible(desk.lifter or ""), classes="heading-count", markup=False)
-        self._field = PrescriptionField(desk.coach, desk.line)
+        self._field = PrescriptionField(desk.coach, desk.line, self._lifter.strength_for)
         self._week = WeekLine(desk.coach)
         self._has_told_of_log = False
 
@@ -52,11 +58,14 @@ class BoardScreen(Frame[None]):
     def on_screen_resume(self) -> None:
         """Read again what settings and log may have changed meanwhile."""
         self._field.read_again()
-        self._week.read(self._lifter)
+        self._week.read(self._lifter.name)
 
-    def on_week_line_summed(self) -> None:
-        """Be ready to tell of the log anew."""
+    def on_week_line_summed(self, event: WeekLine.Summed) -> None:
+        """Read the line by the maxes of the log, and be ready to tell of the log anew."""
         self._has_told_of_log = False
+        if event.maxes != self._lifter.recorded:
+            self._lifter.recorded = event.maxes
+            self._field.read_again()
 
     def on_week_line_unreadable(self, event: WeekLine.Unreadable) -> None:
         """Say once that the log can't be read."""
@@ -66,6 +75,19 @@ class BoardScreen(Frame[None]):
 
     def show_lifter(self, lifter: str) -> None:
         """Name the lifter in the heading, and sum up the week anew."""
-        self._lifter = lifter
+        self._lifter.name = lifter
         self._who.update(legible(lifter))
         self._week.read(lifter)
+
+    def show_methods(self) -> None:
+        """Show the methods, and write the line that is chosen there."""
+        screen = MethodsScreen(
+            self._lifter,
+            exercise_on(self._field.line),
+            allowances=self._desk.coach.settings.allowances,
+        )
+        self.app.push_screen(screen, self._write)
+
+    def _write(self, line: str | None) -> None:
+        if line is not None:
+            self._field.write(line)

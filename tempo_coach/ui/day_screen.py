@@ -30,8 +30,8 @@ from tempo_coach.ui.day_words import day_words, reach_words
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.lifters_screen import LiftersScreen
-from tempo_coach.ui.set_screen import SetScreen
 from tempo_coach.ui.underway import Underway
+from tempo_coach.ui.way_to_rack import go_to_rack
 
 NOTHING_PLANNED = "The plan has no day for this lifter."
 WIDE_COLUMNS = 120
@@ -231,16 +231,16 @@ class DayScreen(Frame[None]):
         if self._session is None or not self._ahead:
             return
         first, *later = self._ahead
-        screen = SetScreen(
+        go_to_rack(
+            self.app,
             self._underway,
             first,
             self._session.lifter,
             then=later[0] if later else None,
+            said=self._said,
             starts_at_once=starts_at_once,
+            come_back=self._come_back,
         )
-        self.app.push_screen(screen, self._come_back)
-        if self._said:
-            screen.call_later(screen.tell, *self._said)
 
     def _come_back(self, departure: Departure | None) -> None:
         self._said = () if departure is None else departure.said

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -13,8 +14,12 @@ from textual.widget import Widget
 from textual.widgets import Input, Static
 
 from tempo_coach.coach import Coach
+from tempo_coach.core.method_flags import flags
+from tempo_coach.core.next_sets import NextSet
+from tempo_coach.core.overload import overload_question
 from tempo_coach.core.prescription import EXAMPLE, Prescription, parse_prescription
 from tempo_coach.core.reading import spell_out
+from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import EXAMPLE as TEMPO
 from tempo_coach.errors import NotationError, OutOfRange
 from tempo_coach.ui.line_input import LineInput
@@ -97,19 +102,24 @@ class PrescriptionField(Widget):
         Lays the set out in time, for its reading.
     line
         What it holds at first.
+    strength_for
+        Returns what is known of the lifter for a line.
     """
 
     @dataclass
     class Given(Message):
         """A line that can be read was given."""
 
-        prescription: Prescription
+        first: NextSet
 
-    def __init__(self, coach: Coach, line: str) -> None:
+    def __init__(
+        self, coach: Coach, line: str, strength_for: Callable[[Prescription], Strength]
+    ) -> None:
         super().__init__()
         self._coach = coach
         self._line = line
-        self._prescription: Prescription | None = None
+        self._strength_for = strength_for
+        self._first: NextSet | None = None
         self._fault_column: int | None = None
 
     def compose(self) -> ComposeResult:
@@ -117,6 +127,7 @@ class PrescriptionField(Widget):
         yield PrescriptionInput(self._line, select_on_focus=False)
         yield Static(id="caret", markup=False)
         yield Static(id="reading", markup=False)
+        yield Static(id="remarks", markup=False)
 
     def on_mount(self) -> None:
         """Read what it holds at first, and follow the field as it scrolls."""
@@ -131,8 +142,8 @@ class PrescriptionField(Widget):
         """Give the line, if it can be read."""
         event.stop()
         self._read(event.value)
-        if self._prescription is not None:
-            self.post_message(self.Given(self._prescription))
+        if self._first is not None:
+            self.post_message(self.Given(self._first))
 
     def on_resize(self) -> None:
         """Find the caret's place again."""
@@ -142,8 +153,20 @@ class PrescriptionField(Widget):
         """Read again, as the settings say now."""
         self._read(self.query_one(Input).value)
 
+    @property
+    def line(self) -> str:
+        """What stands in the field."""
+        return self.query_one(Input).value
+
+    def write(self, line: str) -> None:
+        """Put another line in place of what stands there."""
+        field = self.query_one(Input)
+        field.value = line
+        field.cursor_position = len(line)
+
     def _read(self, line: str) -> None:
-        self._prescription = self._fault_column = None
+        self._first = self._fault_column = None
+        remarks: tuple[str, ...] = ()
         reading = self.query_one("#reading", Static)
         try:
             prescription = parse_prescription(line)
@@ -155,11 +178,21 @@ class PrescriptionField(Widget):
             reading.update("\n".join(fault_sentences(fault)) if is_wrong else example_text())
             reading.set_class(is_wrong, "fault")
         else:
-            self._prescription = prescription
+            self._first = self._first_set(prescription)
+            remarks = tuple(f"Remark: {flag}." for flag in self._first.flags)
             reading.update("\n".join(sentences))
             reading.remove_class("fault")
+        self.query_one("#remarks", Static).update("\n".join(remarks))
         # The field scrolls only after it has been laid out anew.
         self.call_after_refresh(self._place_caret)
+
+    def _first_set(self, prescription: Prescription) -> NextSet:
+        strength = self._strength_for(prescription)
+        return NextSet(
+            prescription,
+            flags=flags(prescription, strength, allowances=self._coach.settings.allowances),
+            overload=overload_question(prescription, strength),
+        )
 
     def _place_caret(self) -> None:
         caret, field = self.query_one("#caret", Static), self.query_one(Input)

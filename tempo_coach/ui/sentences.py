@@ -5,8 +5,10 @@ from __future__ import annotations
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.next_sets import NextSet
+from tempo_coach.core.reading import spell_out
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Speed, Tempo, seconds_text
+from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.work import PhaseTimes, added
 from tempo_coach.errors import SoundUnavailable, TempoCoachError
 from tempo_coach.ui.course import Course
@@ -23,6 +25,13 @@ def fault_sentences(fault: TempoCoachError) -> tuple[str, ...]:
 def fault_sentence(fault: TempoCoachError) -> str:
     """Say both on one line."""
     return " ".join(fault_sentences(fault))
+
+
+def opening_sentences(first: NextSet, timeline: Timeline) -> tuple[str, ...]:
+    """Say what is to be done, and where that leaves its range; the heading says the work."""
+    outside = ", ".join(dict.fromkeys(flag.what for flag in first.flags))
+    remarks = (f"To be thought over: {outside}.",) if outside else ()
+    return (*remarks, *spell_out(first.prescription, timeline)[1:])
 
 
 def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:

@@ -9,7 +9,6 @@ from textual.binding import BindingType
 from textual.widget import Widget
 
 from tempo_coach.core.next_sets import NextSet
-from tempo_coach.core.reading import spell_out
 from tempo_coach.core.running_set import RunningSet
 from tempo_coach.errors import LogUnwritable
 from tempo_coach.ui.arrival import RackReached
@@ -29,6 +28,7 @@ from tempo_coach.ui.rest_watch import RestWatch
 from tempo_coach.ui.sentences import (
     corrected_sentence,
     fault_sentence,
+    opening_sentences,
     saved_sentence,
     struck_sentence,
     total_sentence,
@@ -80,6 +80,7 @@ class SetScreen(Frame[Departure]):
         self._lifter = lifter
         self._course = Course(first.prescription, first.number, load_kg=first.load_kg, then=then)
         self._timeline = underway.coach.timeline(first.prescription)
+        self._opening = opening_sentences(first, self._timeline)
         self._starts_at_once = starts_at_once
         self._view = SetView(self._course, self._timeline, underway)
         self._stage = Stage.WAITING
@@ -102,8 +103,7 @@ class SetScreen(Frame[Departure]):
     def on_mount(self) -> None:
         """Show the first set, and follow the clock from now on."""
         self._enter(Stage.WAITING)
-        # The first sentence says what the heading says.
-        self._view.say(*spell_out(self._course.prescription, self._timeline)[1:])
+        self._view.say(*self._opening)
         self.set_interval(1 / _TICKS_A_SECOND, self.follow_clock)
         if self._starts_at_once:
             self._start()

@@ -13,6 +13,7 @@ from textual.worker import get_current_worker
 
 from tempo_coach.coach import Coach, read_logs
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.weeks import IsoWeek, Totals, week_of
 from tempo_coach.errors import LogUnreadable
 
@@ -64,6 +65,7 @@ class WeekLine(Static):
         """The log was read."""
 
         sentence: str
+        maxes: RecordedMaxes
 
     @dataclass
     class Unreadable(Message):
@@ -85,7 +87,6 @@ class WeekLine(Static):
 
     def on_week_line_summed(self, event: Summed) -> None:
         """Show the sentence."""
-        event.stop()
         self.update(event.sentence)
         self.display = bool(event.sentence)
 
@@ -97,7 +98,7 @@ class WeekLine(Static):
             message = self.Unreadable(fault)
         else:
             today = self._coach.clock.wall().date()
-            message = self.Summed(week_sentence(history.of(lifter), today))
+            message = self.Summed(week_sentence(history.of(lifter), today), history.maxes)
         # Another lifter may have been asked for meanwhile, and a thread can't be stopped.
         if not get_current_worker().is_cancelled:
             self.post_message(message)

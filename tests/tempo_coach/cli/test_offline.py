@@ -40,6 +40,8 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "plan schema": ("plan", "schema"),
         "plan import": ("plan", "import", "table.csv", "-o", "made.toml"),
         "load": ("load", "87.5", "--from", "80"),
+        "methods": ("methods",),
+        "prescribe": ("prescribe", "squat", "slow-lowering", "--max", "100 kg"),
         "sounds": ("sounds", "--silent"),
         "demo": ("demo", "--silent"),
         "settings": ("settings",),

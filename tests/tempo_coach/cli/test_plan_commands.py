@@ -11,6 +11,7 @@ import pytest
 
 from tempo_coach.core.plan_starter import starter
 from tests.tempo_coach.cli.conftest import Command
+from tests.tempo_coach.core.plans import TEXT
 
 GOLDEN = Path(__file__).parent / "golden"
 PLAN = GOLDEN / "plan.toml"
@@ -288,3 +289,39 @@ def test_a_start_that_is_no_date_of_a_plan_is_refused(
     outcome = command("plan", "import", table, "-o", home / "out.toml", "--start", start)
     assert outcome.code in {64, 65}
     assert outcome.err.count("\n") == 1
+
+
+# Remarks on methods.
+
+
+def test_a_line_outside_its_method_is_remarked_on_and_is_no_fault(
+    command: Command, home: Path
+) -> None:
+    path = home / "winter.toml"
+    line = "front squat 3x2 @ 140% 4-0-A-0 lowering only rest 4:00 method overloaded-lowering"
+    path.write_text(TEXT.replace("front squat 4x5 @ 72% 4-1-X-1 rest 3:00", line), "utf-8")
+
+    checked = command("plan", "check", path)
+    shown = command("plan", "show", path, "--week", "1", "--lifter", "Mirela Oude")
+
+    assert checked.code == 0
+    assert (
+        f"{path}, remark on line 20: for 'Mirela Oude', load 140%: overloaded-lowering has load "
+        "above 100 to about 130% of the 1RM (common practice, no source)\n"
+    ) in checked.out
+    assert checked.out.endswith("\n0 faults, 2 remarks\n")
+    assert "1: remark: load 140%: overloaded-lowering has load above 100 to about 130%" in shown.out
+    assert "1: remark: overload: only for those whom their coach has cleared" in shown.out
+
+
+def test_what_is_lowered_is_worked_out_on_the_board(command: Command, home: Path) -> None:
+    path = home / "winter.toml"
+    line = "front squat 3x5 @ 80% 2-0-X-0 lower @ 105% rest 4:00 method accentuated-lowering"
+    path.write_text(TEXT.replace("front squat 4x5 @ 72% 4-1-X-1 rest 3:00", line), "utf-8")
+
+    data = command("plan", "show", path, "--week", "1", "--json").data
+    work = data["lifters"][0]["days"][0]["work"][0]
+
+    assert "@ 72.5 kg 2-0-X-0 lower @ 95 kg" in work["loaded_line"]
+    assert (work["load_kg"], work["lower_load_kg"]) == (72.5, 95.0)
+    assert work["load_words"].endswith("lowered: 105% of 90 kg = 94.5, loadable 95 kg")

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import io
 import json
 import os
 import signal
@@ -214,3 +215,86 @@ def test_output_that_nobody_reads_any_more_is_no_error(written_log: Path) -> Non
     os.close(output)
 
     assert (process.returncode, process.stderr) == (0, b"")
+
+
+OVERLOAD = "bench press 1x1 @ 110% 1-0-A-0 lowering only"
+
+
+@pytest.fixture
+def hand_clock(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pace without waiting."""
+    monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
+
+
+@pytest.mark.usefixtures("hand_clock")
+def test_yes_alone_does_not_begin_what_was_never_tested_and_the_load_spelt_out_does(
+    command: Command,
+) -> None:
+    given = ("set", OVERLOAD, "--plain", "--yes", "--silent", "--lifter", "Ana")
+    refused = command(*given)
+    wrong = command(*given, "--lowering", "100%")
+    done = command(*given, "--lowering", "110%")
+
+    assert (refused.code, refused.out) == (64, "")
+    assert "110% is to be lowered: more than can be lifted, and no lowered max" in refused.err
+    assert "spotters who know their job or safety pins" in refused.err
+    assert "--yes does not answer this; --lowering '110%' says that it is meant" in refused.err
+    assert (wrong.code, wrong.out) == (65, "")
+    assert "'100%' is not the load to be lowered; type 110%" in wrong.err
+    assert done.code == 0
+    assert "saved: 1 of 1 reps" in done.out
+
+
+@pytest.mark.usefixtures("hand_clock")
+@pytest.mark.parametrize(
+    ("typed", "code", "said"),
+    [
+        ("yes\n110\n\n", 0, "'yes' is not the load to be lowered; type 110%"),
+        ("100 kg\n", 64, "nobody is there to type the load; --lowering '110%' does"),
+    ],
+)
+def test_the_load_is_typed_before_the_set(
+    command: Command, monkeypatch: pytest.MonkeyPatch, typed: str, code: int, said: str
+) -> None:
+    monkeypatch.setattr("sys.stdin", io.StringIO(typed))
+    outcome = command("set", OVERLOAD, "--plain", "--silent", "--lifter", "Ana")
+
+    assert outcome.code == code
+    assert "Type 110% to go on" in outcome.err
+    assert said in outcome.err
+
+
+@pytest.mark.usefixtures("hand_clock")
+def test_a_line_outside_its_method_is_remarked_on_and_paced(command: Command) -> None:
+    line = "squat 1x1 @ 95% 1-0-1-0 method slow-lowering"
+    outcome = command("set", line, "--plain", "--yes", "--silent", "--lifter", "Ana")
+
+    assert outcome.code == 0
+    assert "remark: load 95%: slow-lowering has load 60 to 85% of the 1RM" in outcome.err
+
+
+def test_the_app_asks_for_the_load_itself(command: Command) -> None:
+    outcome = command("set", OVERLOAD, "--lowering", "110%")
+    assert outcome.code == 64
+    assert "--lowering goes with --plain; the app asks for the load" in outcome.err
+
+
+@pytest.mark.usefixtures("hand_clock")
+def test_what_was_lowered_in_a_test_is_begun_without_typing_and_more_is_not(
+    command: Command,
+) -> None:
+    command("max", "add", "bench press", "100 kg", "--lifter", "Ana", "--lower-s", "3")
+    command(
+        *("max", "add", "bench press", "115 kg", "--lowered", "--lifter", "Ana"),
+        *("--lower-s", "3"),
+    )
+    given = ("--plain", "--yes", "--silent", "--lifter", "Ana")
+
+    tested = command("set", "bench press 1x1 @ 115 kg 3-0-A-0 lowering only", *given)
+    more = command("set", "bench press 1x1 @ 117.5 kg 3-0-A-0 lowering only", *given)
+
+    assert tested.code == 0
+    assert more.code == 64
+    assert "more than the most lowered under control, 115 kg (the log's max, lowered in 3 s" in (
+        " ".join(more.err.split())
+    )

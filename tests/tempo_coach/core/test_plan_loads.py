@@ -156,3 +156,68 @@ def test_any_share_of_any_max_can_be_loaded(share: Decimal, heaviest: Decimal, b
 def test_the_heaviest_max_in_pounds_stays_below_the_heaviest_load() -> None:
     in_lb = Decimal(160) / 100 * HEAVIEST_KG / KG_PER_LB
     assert round_to(in_lb, Load(Decimal(100), LoadUnit.LB)).amount == 2100
+
+
+@pytest.mark.parametrize(
+    ("line", "raised", "lowered", "words"),
+    [
+        # Lates et al. 2022, JSCR 36:1485: of 125.0 kg, 80 and 105 % are 100 and 131.25 kg.
+        (
+            "front squat 3x5 @ 80% 2-0-X-0 lower @ 105%",
+            "100 kg",
+            "130 kg",
+            "80% of 125 kg = 100, loadable 100 kg; "
+            "lowered: 105% of 125 kg = 131.25, loadable 130 kg",
+        ),
+        (
+            "front squat 3x5 @ 70% 2-0-X-0 first lower @ 120%",
+            "87.5 kg",
+            "150 kg",
+            "70% of 125 kg = 87.5, loadable 87.5 kg; "
+            "lowered: 120% of 125 kg = 150, loadable 150 kg",
+        ),
+        (
+            "front squat 3x5 @ 80% 2-0-X-0 lower @ 81%",
+            "100 kg",
+            "102.5 kg",
+            "80% of 125 kg = 100, loadable 100 kg; lowered: 81% of 125 kg = 101.25, "
+            "loadable 100 kg, which is raised too, so 102.5 kg",
+        ),
+        (
+            "front squat 3x5 @ 80% 2-0-X-0 lower @ 130 kg",
+            "100 kg",
+            "130 kg",
+            "80% of 125 kg = 100, loadable 100 kg",
+        ),
+        ("chin-up 3x5 @ bw 3-0-X-0 lower @ bw+20 kg", "bw", "88 kg", "lowered: bw+20 kg is 88 kg"),
+        ("row 3x5 @ 80% 2-0-X-0 lower @ 105%", "80%", "105%", "no max"),
+    ],
+)
+def test_what_is_lowered_is_worked_out_like_the_load(
+    line: str, raised: str, lowered: str, words: str
+) -> None:
+    shown = resolved(line, text=TEXT.replace('"90 kg"', '"125 kg"'))
+    shape = shown.prescription.shape
+    assert shape.lower_load is not None
+    assert (str(shown.prescription.load), str(shape.lower_load.load)) == (raised, lowered)
+    assert shown.words == words
+    assert shown.lower_load_kg == (None if "%" in lowered else shape.lower_load.load.kg())
+
+
+def test_a_lowered_load_that_is_no_more_than_the_one_raised_is_left_out_and_said() -> None:
+    shown = resolved("front squat 3x5 @ 80% 3-0-X-0 lower @ 60 kg")
+    assert str(shown.prescription) == "front squat 3x5 @ 72.5 kg 3-0-X-0"
+    assert shown.words.endswith("lower @ 60 kg is no more than what is raised, so it is left out")
+
+
+@given(st.integers(1, 119), st.integers(1, 40), st.integers(1, 600), st.integers(1, 50))
+def test_what_is_lowered_is_always_more_than_what_is_raised(
+    share: int, more: int, heaviest: int, by: int
+) -> None:
+    text = TEXT.replace('"90 kg"', f'"{heaviest} kg"').replace(
+        "weeks = 6", f'weeks = 6\nstep = "{by} kg"'
+    )
+    shown = resolved(f"front squat 3x5 @ {share}% 3-0-X-0 lower @ {share + more}%", text=text)
+    assert shown.lower_load_kg is not None
+    assert shown.load_kg is not None
+    assert shown.lower_load_kg > shown.load_kg

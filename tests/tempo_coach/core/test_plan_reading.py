@@ -101,6 +101,11 @@ def test_another_toml_library_reads_the_same_plan() -> None:
         ),
         ('"68 kg"', '"bw"', "line 7: bw is not possible here; in kg or lb, at most 600 kg"),
         ('"68 kg"', '"68"', "line 7: body_mass: '68' is no load; write 68 kg or 68 lb"),
+        (
+            'body_mass = "68 kg"',
+            'overload = "yes"',
+            'line 7: overload = "yes" is not possible; write overload = true or overload = false',
+        ),
         ('load = "90 kg"\n', "", "line 8: load is missing; such as load = "),
         ("on = 2026-11-12", "on = 12", "line 11: on = 12 is not possible; a date without quotes"),
         (

@@ -71,6 +71,7 @@ def plans(draw: st.DrawFn) -> Plan:
                 name=name,
                 body_mass=draw(st.none() | _weights),
                 maxes=tuple(draw(st.lists(_maxes, max_size=2))),
+                overload=draw(st.none() | st.booleans()),
             )
             for name in names
         ),

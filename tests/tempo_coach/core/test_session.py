@@ -10,8 +10,10 @@ from tempo_coach.core.facts import Fact, MaxStruck, SetDone
 from tempo_coach.core.history import fold
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.plan_days import planned_days
+from tempo_coach.core.running_set import RunningSet
 from tempo_coach.core.session import Session, session_of
 from tempo_coach.core.tempo import Allowances, parse_tempo
+from tempo_coach.core.timeline import Timeline
 from tests.tempo_coach.core.done_sets import done_set, max_tested, seconds
 from tests.tempo_coach.core.plans import TEXT, plan_of
 from tests.tempo_coach.core.test_session_changed import AT, changed, session_changes
@@ -226,3 +228,37 @@ def test_every_item_stands_there_once_and_no_set_counts_twice(facts: list[Fact])
     assert sorted(item.item for item in day.items) == [1, 2]
     counted = [done.id for item in day.items for done in item.done]
     assert len(counted) == len(set(counted)) == day.done.sets
+
+
+ACCENTUATED = TEXT.replace(
+    "front squat 4x5 @ 72% 4-1-X-1 rest 3:00",
+    "front squat 3x5 @ 80% 3-0-X-0 lower @ 130 kg rest 4:00 method accentuated-lowering",
+)
+
+
+def test_an_item_says_what_leaves_its_method_and_what_must_be_typed() -> None:
+    item = session(text=ACCENTUATED).items[0]
+    assert item.resolved.lower_load_kg == 130.0
+    # 130 of 90 kg are 144 %.
+    assert [flag.what for flag in item.flags] == ["overload", "lower 130 kg, 144% of the 1RM"]
+    assert item.overload is not None
+    assert str(item.overload.load) == "130 kg"
+
+
+def test_a_load_of_today_that_is_more_than_what_was_to_be_lowered_is_lowered_too() -> None:
+    heavier = changed(change="load_changed", load=parse_load("135 kg"))
+    item = session(heavier, text=ACCENTUATED).items[0]
+    assert str(item.prescription) == (
+        "front squat 3x5 @ 135 kg 3-0-X-0 rest 4:00 method accentuated-lowering"
+    )
+
+
+def test_a_set_of_the_day_is_logged_with_what_was_lowered() -> None:
+    prescription = session(text=ACCENTUATED.replace("130 kg", "120%")).items[0].prescription
+    running = RunningSet(
+        "s1", "Mirela Oude", prescription, Timeline.of(prescription), zero_ms=0, began_at=EVENING
+    )
+    done = running.fact(60_000)
+    assert done is not None
+    # 80 and 120 % of 90 kg are 72 and 108 kg, by steps of 2.5 kg.
+    assert (done.load_kg, done.lower_load_kg) == (72.5, 107.5)

@@ -130,3 +130,20 @@ async def test_enter_with_a_wrong_line_stays_at_the_board() -> None:
         await rack.press("enter")
 
         assert isinstance(rack.screen, BoardScreen)
+
+
+async def test_what_leaves_the_range_of_its_method_is_said_while_typing_and_goes_on() -> None:
+    async with Rack("").running(rows=40) as rack:
+        rack.get(Input).value = "squat 4x6 @ 90% 4-0-1-0 method slow-lowering"
+        await rack.settle()
+        outside = rack.text()
+        rack.get(Input).value = "squat 4x6 @ 80% 4-0-1-0 method slow-lowering"
+        await rack.settle()
+
+        assert "Remark" not in rack.text()
+
+    assert (
+        "Remark: load 90%: slow-lowering has load 60 to 85% of the 1RM (common practice, no"
+        in outside
+    )
+    assert "4 sets of 6 reps" in outside

@@ -1,0 +1,21 @@
+"""Where the numbers of the methods come from."""
+
+from __future__ import annotations
+
+PRACTICE = "common practice, no source"
+OURS = "this tool's choice, to begin from"
+CHEUNG = "review: Cheung, Hume and Maxwell 2003, Sports Med 33:145"
+DOUGLAS = "Douglas et al. 2018, JSCR 32:2750"
+HARDEN = "Harden et al. 2018, JSCR 32:2708"
+KELLY = "Kelly et al. 2015, JSCR 29:1027, doi 10.1519/JSC.0000000000000713"
+LATES = "Lates et al. 2022, JSCR 36:1485"
+MANG = "Mang et al. 2022, Eur J Appl Physiol 122:1485"
+MERRIGAN = "Merrigan et al. 2021, JSCR 35:1208"
+MIKE = "Mike et al. 2017, JSCR 31:773, doi 10.1519/jsc.0000000000001675"
+SCHOENFELD = "Schoenfeld, Ogborn and Krieger 2015, Sports Med 45:577, doi 10.1007/s40279-015-0304-0"
+STASINAKI = "Stasinaki et al. 2019, Sports 7:41"
+SUCHOMEL = "Suchomel et al. 2019, part 2, J Funct Morphol Kinesiol 4:55, doi 10.3390/jfmk4030055"
+TABER = "Taber et al. 2021, doi 10.3390/sports9050054"
+WAGLE = "Wagle et al. 2018, Sports 6:59"
+WALKER = "Walker et al. 2016, Front Physiol 7:149"
+WILK = "Wilk et al. 2020, J Hum Kinet 72:151, doi 10.2478/hukin-2020-0001"

@@ -1,0 +1,65 @@
+"""What is known of who lifts."""
+
+from __future__ import annotations
+
+from tempo_coach.coach import Coach
+from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.method_lines import BestFor
+from tempo_coach.core.plan import Lifter
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.strength import LifterRecord, Strength
+from tempo_coach.errors import OutOfRange
+from tempo_coach.ui.day_book import DayBook
+
+
+class KnownLifter:
+    """Looks a lifter up in the plan that is open, and in the maxes of the log.
+
+    Parameters
+    ----------
+    coach
+        What counts for X and V.
+    book
+        The plan; None where none is open.
+    name
+        Who lifts; None where nobody has said yet.
+    """
+
+    def __init__(self, coach: Coach, book: DayBook | None, name: str | None) -> None:
+        self._coach = coach
+        self._book = book
+        self.name = name
+        self.recorded = RecordedMaxes()
+        """As the log was last read."""
+
+    @property
+    def record(self) -> LifterRecord:
+        """Plan and log."""
+        return LifterRecord(self.name or "", self.person, self.recorded)
+
+    @property
+    def person(self) -> Lifter | None:
+        """The lifter as the plan has them; None where it does not."""
+        if self._book is None or self.name is None:
+            return None
+        try:
+            return self._book.plan.lifter(self.name)
+        except OutOfRange:
+            return None
+
+    @property
+    def step(self) -> Load:
+        """What loads are rounded to."""
+        if self._book is not None:
+            return self._book.plan.loads_by
+        return parse_load("5 lb" if self._coach.settings.unit == "lb" else "2.5 kg")
+
+    def strength_for(self, prescription: Prescription) -> Strength:
+        """Return what is known of the lifter for a line."""
+        return self.record.strength_for(prescription, self._coach.settings.allowances)
+
+    def best_for(self, exercise: str) -> BestFor:
+        """Return what tells the lifter's 1RM of an exercise, by the seconds of the lower."""
+        record = self.record
+        return lambda lower_s: record.best(exercise, lower_s=lower_s)
