@@ -12,6 +12,7 @@ from tempo_coach.core.page_charts import load_chart, lowering_chart
 from tempo_coach.core.page_parts import Chart, Table
 from tempo_coach.core.page_room import (
     PAGE_MM,
+    PANEL_MM,
     WIDTH_MM,
     chart_mm,
     cut,
@@ -30,11 +31,10 @@ from tempo_coach.core.sets_table import sets_table
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.week_spans import WeekSpan
 
-_HEADINGS_MM = 11.0
+_HEADINGS_MM = 12.0
 """The report's heading, that of the cautions, and a gap at the end."""
-_NAME_PT, _HEADLINE_PT, _TEXT_PT = 14.0, 9.5, 7.2
+_NAME_PT, _HEADLINE_PT, _TEXT_PT = 16.0, 9.5, 7.5
 """As the style sheet for print has them, or more."""
-_PANEL_MM = 29.0
 MOST_EXERCISES = 5
 """Lines of a table and panels of a chart, without that of all."""
 
@@ -133,7 +133,7 @@ def _with_short_texts(page: LifterPage) -> LifterPage:
 
 def _with_short_names(chart: Chart) -> Chart:
     panels = (
-        replace(panel, name=cut(panel.name, size_pt=_TEXT_PT, width_mm=_PANEL_MM, most_lines=1))
+        replace(panel, name=cut(panel.name, size_pt=_TEXT_PT, width_mm=PANEL_MM, most_lines=2))
         for panel in chart.panels
     )
     return replace(chart, panels=tuple(panels), figures=fitted(chart.figures))

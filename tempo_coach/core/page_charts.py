@@ -10,6 +10,8 @@ from tempo_coach.core.page_parts import Bar, Chart, Column, Panel, Row, Table
 from tempo_coach.core.week_spans import ExerciseSpan, WeekSpan
 from tempo_coach.core.weeks import Totals
 
+_FEW_WEEKS = 8
+
 
 def lowering_chart(span: WeekSpan) -> Chart:
     """Return lowering seconds by exercise and week."""
@@ -55,8 +57,10 @@ def _chart(
         Row(legible(line.name), tuple(map(text, line.totals)), is_strong=line is lines[-1])
         for line in lines
     )
+    # Ten weeks leave less room for names than eight.
+    width_mm = 40 if len(span.weeks) <= _FEW_WEEKS else 32
     columns = (
-        Column("exercise", is_text=True, width_mm=32, most_lines=1),
+        Column("exercise", is_text=True, width_mm=width_mm, most_lines=1),
         *(Column(str(w)) for w in span.weeks),
     )
     return Chart(

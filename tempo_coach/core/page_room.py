@@ -24,8 +24,10 @@ _TABLE_PT = 7.5
 _RULED_MM = 1.0
 """What a row takes beside its lines."""
 _CAPTION_MM = 6.0
-_PANELS_MM = 25.0
-"""A heading, small charts in one row with their names, and the gaps."""
+_PANELS_MM = 18.0
+"""A heading, small charts in one row without their names, and the gaps."""
+PANEL_MM = 29.0
+"""The width of a small chart."""
 _PADDING_MM = 1.6
 _SPACE = 0.35
 _LETTER = 0.56
@@ -134,4 +136,5 @@ def rows_within(table: Table, room_mm: float) -> int:
 
 def chart_mm(chart: Chart) -> float:
     """Return the height of a chart with its figures."""
-    return _PANELS_MM + table_mm(chart.figures)
+    names = (lines_of(panel.name, size_pt=_TABLE_PT, width_mm=PANEL_MM) for panel in chart.panels)
+    return _PANELS_MM + max(names) * _TABLE_PT * _LINE_PT * _PT_MM + table_mm(chart.figures)

@@ -16,6 +16,7 @@ _MEASURES = ("sets", "reps", "lowering s", "tension s", "lowering load kg·s")
 HALF_MM = 93
 """Of a table, in print: two stand side by side."""
 _WIDTHS_MM = (20, 10, 10, 16, 16, 21)
+_BY_EXERCISE_MM = (27, 9, 9, 14, 14, 20)
 
 
 def weeks_table(span: WeekSpan) -> Table:
@@ -73,7 +74,7 @@ def exercises_table(span: WeekSpan) -> Table:
     rows.append(Row("all", _sums(span.now), is_strong=True))
     return Table(
         "This week by exercise",
-        _columns(("exercise", *_MEASURES), _WIDTHS_MM),
+        _columns(("exercise", *_MEASURES), _BY_EXERCISE_MM),
         tuple(rows),
     )
 
@@ -103,6 +104,6 @@ def _done_of(line: PlannedLine) -> tuple[str, ...]:
 def _columns(headings: Sequence[str], widths: Sequence[int]) -> tuple[Column, ...]:
     first, *rest = zip(headings, widths, strict=True)
     return (
-        Column(first[0], is_text=True, width_mm=first[1], most_lines=1),
+        Column(first[0], is_text=True, width_mm=first[1]),
         *(Column(heading, width_mm=width) for heading, width in rest),
     )

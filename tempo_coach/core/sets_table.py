@@ -19,11 +19,11 @@ _COLUMNS = (
     Column("exercise", is_text=True, width_mm=35),
     Column("tempo", is_text=True, width_mm=16),
     Column("load", is_text=True, width_mm=17),
-    Column("reps prescribed", width_mm=18),
+    Column("reps prescribed", is_text=True, width_mm=18),
     Column("reps done", is_text=True, width_mm=17),
     Column("lowering s prescribed", width_mm=18),
     Column("lowering s done", width_mm=14),
-    Column("effort of 10", width_mm=12),
+    Column("effort of 10", is_text=True, width_mm=13),
     Column("note", is_text=True, most_lines=3),
 )
 

@@ -13,7 +13,7 @@ from tempo_coach.report.quiet_import import quiet_matplotlib
 if TYPE_CHECKING:
     from matplotlib.artist import Artist
 
-WIDTH, HEIGHT = 96, 54
+WIDTH, HEIGHT = 96, 50
 """Of one small chart, in points."""
 FONT_SIZE = 7.5
 _INCH = 72
