@@ -22,6 +22,7 @@ from tempo_coach.core.facts import HEAVIEST_KG, Note
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules
 from tempo_coach.core.prescription import (
     LONGEST_NAME,
     Prescription,
@@ -29,6 +30,7 @@ from tempo_coach.core.prescription import (
     clean_name,
     parse_prescription,
 )
+from tempo_coach.core.season_calendar import SeasonCalendar
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.core.written_values import LoadText
@@ -157,6 +159,10 @@ class Lifter(_Part):
 
     name: PersonName
     body_mass: Weight | None = None
+    base_s: Annotated[float, Field(gt=0, le=MOST_S)] | None = None
+    """This lifter's own in place of the one under `dosing`."""
+    base_kg_s: Annotated[float, Field(gt=0, le=MOST_KG_S)] | None = None
+    """As `base_s`."""
     maxes: Annotated[tuple[Max, ...], Field(strict=False)] = ()
     overload: bool | None = None
     """The coach's word: cleared for lowering more than can be lifted, or not to be given it."""
@@ -204,6 +210,10 @@ class Plan(_Part):
     """What computed loads are in."""
     step: Step | None = None
     """The smallest change the rack allows, in `unit`; 2.5 kg or 5 lb where nothing is given."""
+    calendar: Annotated[tuple[CalendarSpan, ...], Field(strict=False)] = ()
+    """Spans of the year; days in none of them are off season."""
+    dosing: DosingRules = DosingRules()
+    """How lowering-emphasis work is dosed."""
     lifters: Annotated[tuple[Lifter, ...], _Listed]
     days: Annotated[tuple[Day, ...], _Listed]
 
@@ -222,6 +232,30 @@ class Plan(_Part):
         """Return the week of the plan that holds the day, from 1; None outside the plan."""
         week = (day - self.iso_week(1).monday()).days // 7 + 1
         return week if 1 <= week <= self.weeks else None
+
+    def rules_of(self, lifter: str) -> DosingRules:
+        """Return how one lifter's work is dosed.
+
+        Raises
+        ------
+        OutOfRange
+            The plan has nobody of that name.
+        """
+        person = self.lifter(lifter)
+        own = {"base_s": person.base_s, "base_kg_s": person.base_kg_s}
+        given = {key: amount for key, amount in own.items() if amount is not None}
+        return self.dosing.model_copy(update=given)
+
+    def calendar_of(self, lifter: str) -> SeasonCalendar:
+        """Return one lifter's calendar.
+
+        Raises
+        ------
+        OutOfRange
+            The plan has nobody of that name.
+        """
+        person = self.lifter(lifter)
+        return SeasonCalendar.of(self.calendar, lifter=person.name, taper=self.dosing.as_taper())
 
     def lifter(self, name: str) -> Lifter:
         """Return a lifter by name; the spelling's case does not matter.

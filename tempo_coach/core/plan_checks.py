@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 from tempo_coach.core.legible import name_key, quoted
@@ -58,6 +59,7 @@ def disagreements(data: dict[str, Any]) -> Iterator[Finding]:
     yield from _weeks(plan)
     yield from _lifters(plan)
     yield from _days(plan)
+    yield from _calendar(plan)
 
 
 def missing_maxes(data: dict[str, Any]) -> Iterator[Finding]:
@@ -160,14 +162,7 @@ def _days(plan: _Table) -> Iterator[Finding]:
     names = [name for one in plan.tables("lifters") if (name := one.name("name"))]
     taken: set[tuple[str, str]] = set()
     for day in plan.tables("days"):
-        listed = day.keys.get("lifters")
-        for index, name in enumerate(listed if isinstance(listed, list) else ()):
-            if isinstance(name, str) and name_key(clean_name(name)) not in map(name_key, names):
-                yield Finding(
-                    (*day.path, "lifters", index),
-                    f"{quoted(name)} is no lifter of this plan",
-                    nearest_of(name, names),
-                )
+        yield from _strangers(day, names)
         weekday = day.name("day")
         for owner in _owners(day, names):
             if weekday and (weekday, name_key(owner)) in taken:
@@ -178,6 +173,55 @@ def _days(plan: _Table) -> Iterator[Finding]:
                 )
                 break
         taken.update((weekday or "", name_key(owner)) for owner in _owners(day, names))
+
+
+def _calendar(plan: _Table) -> Iterator[Finding]:
+    names = [name for one in plan.tables("lifters") if (name := one.name("name"))]
+    taken: list[tuple[frozenset[str], bool, date, date]] = []
+    for span in plan.tables("calendar"):
+        yield from _strangers(span, names)
+        first, kind = span.keys.get("first"), span.keys.get("kind")
+        last = span.keys.get("last", first)
+        if kind != "in season" and "lowering_percent" in span.keys:
+            yield Finding(
+                (*span.path, "lowering_percent"),
+                f"lowering_percent goes with in season, not with {quoted(str(kind))}",
+                "leave it out",
+            )
+        # A time of day is refused elsewhere.
+        if type(first) is not date or type(last) is not date:
+            continue
+        if last < first:
+            yield Finding(
+                (*span.path, "last"),
+                f"the span ends on {last.isoformat()}, before it begins",
+                f"on {first.isoformat()} or later",
+            )
+            continue
+        listed = span.keys.get("lifters")
+        owners = frozenset(map(name_key, _owners(span, names))) if listed else frozenset({""})
+        is_meet = kind == "meet"
+        for others, is_other_meet, begins, ends in taken:
+            if owners & others and is_meet == is_other_meet and first <= ends and begins <= last:
+                yield Finding(
+                    (*span.path, "first"),
+                    f"the span overlaps the one of {begins.isoformat()} to {ends.isoformat()}",
+                    "a day has one span of the team, one of the lifter's own, and meets in them",
+                )
+                break
+        taken.append((owners, is_meet, first, last))
+
+
+def _strangers(table: _Table, names: list[str]) -> Iterator[Finding]:
+    """Yield the names in a list of lifters that the plan does not have."""
+    listed = table.keys.get("lifters")
+    for index, name in enumerate(listed if isinstance(listed, list) else ()):
+        if isinstance(name, str) and name_key(clean_name(name)) not in map(name_key, names):
+            yield Finding(
+                (*table.path, "lifters", index),
+                f"{quoted(name)} is no lifter of this plan",
+                nearest_of(name, names),
+            )
 
 
 def _owners(day: _Table, names: list[str]) -> list[str]:

@@ -24,6 +24,7 @@ from tempo_coach.core.plan import (
     Work,
 )
 from tempo_coach.core.plan_places import Path
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import EXAMPLE, LONGEST_NAME
 from tempo_coach.core.weeks import next_monday
 
@@ -53,9 +54,19 @@ class Finding:
 
 
 _TABLES: Mapping[str, type[BaseModel]] = MappingProxyType(
-    {"lifters": Lifter, "maxes": Max, "days": Day, "work": Work}
+    {
+        "lifters": Lifter,
+        "maxes": Max,
+        "days": Day,
+        "work": Work,
+        "calendar": CalendarSpan,
+        "dosing": DosingRules,
+    }
 )
 """The tables by the key they stand under."""
+
+_OPEN_TABLES = ("from_week", "groups", "group_base_s")
+"""Keys whose own keys the coach chooses."""
 
 _NAME_HINT = f"a text of 1 to {LONGEST_NAME} characters between quotes"
 _HINTS: Mapping[str, str] = MappingProxyType(
@@ -75,6 +86,17 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "day": 'such as day = "Monday"',
         "line": f'such as line = "{EXAMPLE}"',
         "note": f"a text of at most {LONGEST_NOTE} characters between quotes",
+        "kind": "off season, in season, meet, holiday or illness, between quotes",
+        "first": "a date without quotes, such as first = 2027-01-11",
+        "last": "a date without quotes, such as last = 2027-03-14; without it, one day",
+        "lowering_percent": "a number from 0 to 100, such as lowering_percent = 25",
+        "base_s": "seconds above 0, such as base_s = 240",
+        "base_kg_s": "kg·s above 0, such as base_kg_s = 18000",
+        "calendar": "each span begins with [[calendar]], in two brackets",
+        "dosing": "the rules stand beneath [dosing], in one bracket",
+        "taper": "step, linear or exponential, between quotes",
+        "groups": 'such as groups."heel drop" = "calves"',
+        "group_base_s": 'seconds above 0, such as group_base_s."knee flexors" = 90',
         "from_week": f'such as from_week.3 = "{EXAMPLE}" or from_week.5 = "off"',
     }
 )
@@ -118,7 +140,8 @@ def _missing(path: Path, today: date) -> Finding:
 def _unknown_key(path: Path) -> Finding:
     header, key = _header(path[:-1]), str(path[-1])
     model = _TABLES[header.rpartition(".")[2]] if header else Plan
-    where = f"[[{header}]]" if header else "the top of the plan"
+    brackets = "[{}]" if model is DosingRules else "[[{}]]"
+    where = brackets.format(header) if header else "the top of the plan"
     return Finding(
         path, f"{quoted(key)} is no key of {where}", nearest_of(key, list(model.model_fields))
     )
@@ -141,12 +164,28 @@ def _hint(path: Path) -> str:
     if path[0] == _key(path) == "lifters" or _key(path) in ("maxes", "days", "work"):
         header = _header(path)
         return f"each of them begins with [[{header}]], in two brackets"
+    if path[0] == "dosing" and _key(path) not in _HINTS:
+        return _number_hint(_key(path))
     return _HINTS[_key(path)]
+
+
+def _number_hint(key: str) -> str:
+    field = DosingRules.model_fields[key]
+    least, most = (
+        next(
+            getattr(bound, name)
+            for bound in field.metadata
+            for name in names
+            if hasattr(bound, name)
+        )
+        for names in (("ge", "gt"), ("le",))
+    )
+    return f"a number from {least:g} to {most:g}, such as {key} = {field.default:g}"
 
 
 def _key(path: Path) -> str:
     keys = [step for step in path if isinstance(step, str)]
-    return "from_week" if "from_week" in keys else keys[-1]
+    return next((key for key in keys if key in _OPEN_TABLES), keys[-1])
 
 
 def _header(path: Path) -> str:

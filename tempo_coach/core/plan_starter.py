@@ -11,7 +11,9 @@ def starter(today: date) -> str:
     """Return the text of a commented plan of invented people that starts next Monday."""
     monday = next_monday(today)
     tested = monday - timedelta(days=18)
-    return _TEXT.format(start=monday.isoformat(), tested=tested.isoformat())
+    spans = {"season": 56, "season_end": 125, "meet": 160}
+    days = {name: (monday + timedelta(days=after)).isoformat() for name, after in spans.items()}
+    return _TEXT.format(start=monday.isoformat(), tested=tested.isoformat(), **days)
 
 
 _TEXT = """\
@@ -25,6 +27,30 @@ start = {start}        # any day of week 1; weeks run from Monday to Sunday
 weeks = 6
 unit = "kg"               # kg or lb: what loads worked out from a % are in
 step = "2.5 kg"           # the smallest change your rack allows; those loads are rounded to it
+
+# How lowering-emphasis work is dosed; what is not said here is as by default.
+
+[dosing]
+emphasis_from_s = 3       # a lower of so many seconds is lowering-emphasis work
+growth_percent = 10       # a week may be so much above the loading week before
+# base_s = 240            # lowering seconds of the first week; else from the log
+# base_kg_s = 18000       # the same for load x seconds
+
+# The year, one [[calendar]] for each span: off season, in season, meet, holiday or illness.
+# Days in none of them are off season. A lifter's own span goes before the team's.
+
+[[calendar]]
+kind = "in season"
+first = {season}
+last = {season_end}
+name = "League"
+lowering_percent = 0      # how much of the lowering emphasis stays; ordinary work goes on
+
+[[calendar]]
+kind = "meet"
+first = {meet}        # lowering comes down over the two weeks before
+name = "Spring meet"
+lifters = ["Jonne Tarval"]     # without this key it is the whole team's
 
 # One [[lifters]] for each person, and behind it one [[lifters.maxes]] for each max.
 

@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterator
 
 from tempo_coach.core.plan import OFF, Day, Lifter, Plan, Work
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import Prescription
 
 
@@ -27,6 +28,9 @@ def _lines(plan: Plan) -> Iterator[str]:
     yield f"unit = {toml_text(plan.unit)}"
     if plan.step is not None:
         yield f"step = {toml_text(str(plan.step))}"
+    yield from _dosing(plan.dosing)
+    for span in plan.calendar:
+        yield from _span(span)
     for lifter in plan.lifters:
         yield from _lifter(lifter)
     for day in plan.days:
@@ -41,6 +45,9 @@ def _lifter(lifter: Lifter) -> Iterator[str]:
         yield f"body_mass = {toml_text(str(lifter.body_mass))}"
     if lifter.overload is not None:
         yield f"overload = {str(lifter.overload).lower()}"
+    for key in ("base_s", "base_kg_s"):
+        if (base := getattr(lifter, key)) is not None:
+            yield f"{key} = {base!r}"
     for one in lifter.maxes:
         yield "[[lifters.maxes]]"
         yield f"exercise = {toml_text(one.exercise)}"
@@ -48,6 +55,38 @@ def _lifter(lifter: Lifter) -> Iterator[str]:
         yield f"on = {one.on.isoformat()}"
         if one.lower_s is not None:
             yield f"lower_s = {one.lower_s!r}"
+
+
+def _dosing(rules: DosingRules) -> Iterator[str]:
+    changed = rules.model_dump(exclude_defaults=True)
+    if changed:
+        yield ""
+        yield "[dosing]"
+    for key, value in changed.items():
+        if isinstance(value, dict):
+            for name, one in value.items():
+                yield f"{key}.{toml_text(name)} = {_value(one)}"
+        else:
+            yield f"{key} = {_value(value)}"
+
+
+def _value(value: str | float) -> str:
+    return toml_text(value) if isinstance(value, str) else repr(value)
+
+
+def _span(span: CalendarSpan) -> Iterator[str]:
+    yield ""
+    yield "[[calendar]]"
+    yield f"kind = {toml_text(span.kind)}"
+    yield f"first = {span.first.isoformat()}"
+    if span.last is not None:
+        yield f"last = {span.last.isoformat()}"
+    if span.name is not None:
+        yield f"name = {toml_text(span.name)}"
+    if span.lifters is not None:
+        yield f"lifters = [{', '.join(map(toml_text, span.lifters))}]"
+    if span.lowering_percent is not None:
+        yield f"lowering_percent = {span.lowering_percent!r}"
 
 
 def _day(day: Day) -> Iterator[str]:

@@ -115,6 +115,11 @@ class RepShape:
             return ""
         return "lowering only" if self.only is Phase.LOWER else "raise only"
 
+    @property
+    def lowers_on_one_side(self) -> bool:
+        """One side lowers what both have raised."""
+        return self.sides is Sides.ONE_DOWN
+
     def counts(self, phase: Phase) -> bool:
         """Tell whether a phase is the lifter's work."""
         other = {Phase.LOWER: Phase.RAISE, Phase.RAISE: Phase.LOWER}

@@ -1,0 +1,54 @@
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tempo_coach.core.emphasis import is_emphasis, is_overload
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.rep_shape import RepShape
+from tempo_coach.core.tempo import Phase
+from tests.tempo_coach.core.done_sets import done_set
+
+
+@pytest.mark.parametrize(
+    ("line", "expected"),
+    [
+        ("squat 3x5 3-0-1-0", True),
+        ("squat 3x5 2.9-0-1-0", False),
+        ("squat 3x5 V-0-V-0", False),
+        ("bench press 3x3 @ 110% 2-0-A-0 lowering only", True),
+        ("dip 3x4 2-0-1-0 stop 1 s at 1/2", True),
+        ("leg press 3x6 2-0-1-0 two up one down", True),
+        ("squat 3x5 @ 80% 2-0-X-0 lower @ 105%", True),
+        ("squat 3x5 2-0-1-0 sides alternating", False),
+        ("pin press 3x3 5-0-X-0 raise only", False),
+    ],
+)
+def test_slow_and_shaped_lowers_are_emphasis_work(line: str, expected: bool) -> None:
+    read = parse_prescription(line)
+
+    assert is_emphasis(read.tempo, read.shape) is expected
+
+
+def test_what_a_slow_lower_is_can_be_said_otherwise() -> None:
+    read = parse_prescription("squat 3x5 3-0-1-0")
+
+    assert not is_emphasis(read.tempo, read.shape, slow_from_ms=4000)
+
+
+@pytest.mark.parametrize(
+    ("changes", "max_kg", "expected"),
+    [
+        ({"load_kg": 101.0}, 100.0, True),
+        ({"load_kg": 100.0}, 100.0, False),
+        ({"load_kg": 101.0}, None, False),
+        ({"load_kg": 101.0, "method": "overloaded-lowering"}, None, True),
+        ({"load_kg": None, "method": "overloaded-lowering"}, 100.0, True),
+        ({"load_kg": 110.0, "v": 2, "shape": RepShape(only=Phase.RAISE)}, 100.0, False),
+    ],
+)
+def test_overload_is_more_than_the_max_or_what_the_set_calls_so(
+    changes: dict[str, Any], max_kg: float | None, expected: bool
+) -> None:
+    assert is_overload(done_set(**changes), max_kg=max_kg) is expected

@@ -1,0 +1,157 @@
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date, timedelta
+from itertools import pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules
+from tempo_coach.core.season_calendar import SeasonCalendar
+from tempo_coach.core.season_limits import Level, SeasonWeek, week_levels
+from tempo_coach.core.weeks import IsoWeek
+
+FIRST = IsoWeek(2026, 49)
+BEFORE = date(2026, 11, 25)
+"""A day before the first week."""
+
+
+def levels(
+    *spans: CalendarSpan,
+    weeks: int = 8,
+    base: float | None = 200.0,
+    done: Mapping[IsoWeek, float] | None = None,
+    today: date = BEFORE,
+    rules: DosingRules | None = None,
+) -> tuple[list[Level], list[SeasonWeek]]:
+    rules = rules or DosingRules()
+    calendar = SeasonCalendar.of(spans, lifter="Mirela Oude", taper=rules.as_taper())
+    shown = [SeasonWeek.of(week(number), calendar) for number in range(weeks)]
+    found = week_levels(
+        shown, calendar=calendar, base=base, rules=rules, done=done or {}, today=today
+    )
+    return list(found), shown
+
+
+def week(number: int) -> IsoWeek:
+    return IsoWeek.of(FIRST.monday() + timedelta(weeks=number))
+
+
+def span(kind: str, first: int, last: int, **more: object) -> CalendarSpan:
+    """Return a span of whole weeks, from one number to another."""
+    return CalendarSpan.model_validate(
+        {
+            "kind": kind,
+            "first": week(first).monday(),
+            "last": week(last).monday() + timedelta(days=6),
+            **more,
+        }
+    )
+
+
+def amounts(found: list[Level]) -> list[float | None]:
+    return [None if level.amount is None else round(level.amount, 3) for level in found]
+
+
+def test_a_stated_base_grows_by_the_stated_share_a_week() -> None:
+    found, _ = levels(weeks=4)
+
+    assert amounts(found) == [200, 220, 242, 266.2]
+    assert found[0].why == "the stated base"
+    assert found[1].why == "10% above the level before"
+
+
+def test_a_week_that_is_not_all_loading_does_not_make_the_next_one_grow() -> None:
+    found, shown = levels(span("holiday", 1, 1), weeks=4)
+
+    assert amounts(found) == [200, 200, 200, 220]
+    assert [one.share for one in shown] == [1, 0, 1, 1]
+
+
+def test_after_two_weeks_without_the_level_begins_again_lower() -> None:
+    found, _ = levels(span("illness", 2, 4), weeks=7)
+
+    assert amounts(found) == [200, 220, 220, 220, 220, 110, 121]
+    assert found[5].why == "50% of the level, after 3 weeks without"
+
+
+def test_a_season_that_leaves_a_part_is_no_break() -> None:
+    found, shown = levels(span("in season", 1, 3, lowering_percent=25), weeks=5)
+
+    assert amounts(found) == [200] * 5
+    assert [one.share for one in shown] == [1, 0.25, 0.25, 0.25, 1]
+
+
+def test_without_a_base_the_last_four_full_loading_weeks_give_it() -> None:
+    done = dict(zip(map(week, range(-6, 0)), (10, 10, 180, 190, 210, 220), strict=True))
+
+    found, _ = levels(base=None, done=done, today=week(0).monday(), weeks=3)
+
+    assert amounts(found) == [220, 242, 266.2]
+    assert found[0].why == "10% above the mean of the last 4 full loading weeks"
+
+
+def test_weeks_that_the_calendar_cuts_are_no_base() -> None:
+    done = dict(zip(map(week, range(-3, 0)), (100, 300, 200), strict=True))
+
+    found, _ = levels(
+        span("in season", -2, -2), base=None, done=done, today=week(0).monday(), weeks=1
+    )
+
+    assert amounts(found) == [165]
+    assert "last 2 full loading weeks" in found[0].why
+
+
+def test_weeks_that_have_begun_go_by_the_log_and_those_to_come_from_there() -> None:
+    done = {week(-1): 200.0, week(0): 100.0, week(1): 300.0}
+
+    found, _ = levels(base=None, done=done, today=week(1).monday() + timedelta(days=6), weeks=4)
+
+    assert amounts(found) == [220, 165, 181.5, 199.65]
+
+
+def test_a_gap_in_the_log_counts_as_a_break() -> None:
+    found, _ = levels(base=None, done={week(-3): 200.0}, today=week(0).monday(), weeks=2)
+
+    assert amounts(found) == [100, 110]
+    assert found[0].why == "50% of the level, after 2 weeks without"
+
+
+def test_with_no_history_nothing_is_said() -> None:
+    found, _ = levels(base=None, weeks=3)
+
+    assert amounts(found) == [None] * 3
+    assert "no" in found[0].why
+
+
+@given(
+    st.lists(st.sampled_from(("off season", "in season", "holiday", "illness")), min_size=8),
+    st.floats(0, 30),
+)
+def test_no_level_ever_jumps_by_more_than_the_stated_growth(
+    kinds: list[str], growth: float
+) -> None:
+    spans = [span(kind, number, number) for number, kind in enumerate(kinds)]
+
+    found, shown = levels(
+        *spans, weeks=len(kinds), rules=DosingRules(growth_percent=growth, base_s=200)
+    )
+
+    limits = [(level.amount or 0) * one.share for level, one in zip(found, shown, strict=True)]
+    for before, after in pairwise([level.amount or 0 for level in found]):
+        assert after <= before * (1 + growth / 100) + 1e-6
+    assert max(limits) <= 200 * (1 + growth / 100) ** len(kinds) + 1e-6
+
+
+@pytest.mark.parametrize("growth", [0.0, 10.0])
+def test_the_limit_of_a_tapered_week_is_the_sum_of_its_days(growth: float) -> None:
+    meet = CalendarSpan(kind="meet", first=week(3).monday() + timedelta(days=5))
+
+    found, shown = levels(meet, weeks=4, rules=DosingRules(growth_percent=growth))
+
+    days = [day.share for day in shown[3].days]
+    assert shown[3].share == pytest.approx(sum(days) / 7)
+    assert days[5] == 0
+    assert found[3].amount == found[2].amount
