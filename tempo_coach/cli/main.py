@@ -34,6 +34,7 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.plan_commands import plan_command
 from tempo_coach.cli.report_command import report_command
+from tempo_coach.cli.season_commands import season_command
 from tempo_coach.cli.set_commands import (
     demo_command,
     run_app,
@@ -142,6 +143,7 @@ for _command in (
     load_command,
     methods_command,
     prescribe_command,
+    season_command,
     sounds_command,
     demo_command,
     completion_command,

@@ -8,6 +8,7 @@ from datetime import date
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Allowances, Speed, Tempo
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.core.weeks import Totals
@@ -15,11 +16,13 @@ from tempo_coach.core.weeks import Totals
 
 @dataclass(frozen=True, slots=True)
 class SetGroup:
-    """Sets of one day with one exercise, tempo, load and number of reps."""
+    """Sets of one day with one exercise, tempo, shape, method, load and number of reps."""
 
     day: date
     exercise: str
     tempo: Tempo
+    shape: RepShape
+    method: str | None
     load_kg: float | None
     load_as_written: str
     reps_prescribed: int | None
@@ -44,6 +47,8 @@ def set_groups(sets: Iterable[SetDone], *, allowances: Allowances) -> tuple[SetG
             done.started_at.date(),
             name_key(done.exercise),
             done.tempo,
+            done.shape,
+            done.method,
             done.load_kg,
             done.load_as_written,
             done.reps_prescribed,
@@ -59,6 +64,8 @@ def _group(alike: tuple[SetDone, ...], allowances: Allowances) -> SetGroup:
         day=first.started_at.date(),
         exercise=first.exercise,
         tempo=first.tempo,
+        shape=first.shape,
+        method=first.method,
         load_kg=first.load_kg,
         load_as_written=first.load_as_written,
         reps_prescribed=reps,

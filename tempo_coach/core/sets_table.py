@@ -40,7 +40,7 @@ def _rows(groups: Sequence[SetGroup]) -> Iterator[Row]:
         yield Row(
             f"{WEEKDAYS[group.day.weekday()][:3]} {group.day.day}",
             (
-                legible(group.exercise),
+                _work_text(group),
                 str(group.tempo),
                 _load_text(group),
                 f"{len(group.sets)} × {reps}",
@@ -53,6 +53,11 @@ def _rows(groups: Sequence[SetGroup]) -> Iterator[Row]:
                 _notes(group),
             ),
         )
+
+
+def _work_text(group: SetGroup) -> str:
+    parts = (group.exercise, str(group.shape), group.method or "")
+    return legible(", ".join(part for part in parts if part))
 
 
 def _load_text(group: SetGroup) -> str:

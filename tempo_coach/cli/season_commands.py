@@ -1,0 +1,168 @@
+"""Commands that dose the lowering over the season."""
+
+from __future__ import annotations
+
+import textwrap
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.cli.log_reading import merge_logs, say_reading
+from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.core.export_tables import Choice, chosen_rows
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import legible, name_key
+from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.season import (
+    Season,
+    season_data,
+    season_of,
+    season_sentences,
+    week_words,
+)
+from tempo_coach.core.season_table import Measure, SeasonRow
+from tempo_coach.core.weeks import IsoWeek
+
+_BAR = 20
+_DAY = click.DateTime(["%Y-%m-%d"])
+
+
+@click.command("season")
+@click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
+@click.argument("logs", metavar="[LOG|FOLDER]...", nargs=-1, type=click.Path(path_type=Path))
+@only_lifter_option
+@click.option("--days", "by_day", is_flag=True, help="Each day of this week and the next too.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    help="Write the year of one lifter as a calendar file (.ics) for other programs.",
+)
+@click.option("--replace", is_flag=True, help="Write over a file that is there.")
+@click.option("--on", "day", type=_DAY, help="As it stands on a day [else today].")
+@json_option
+@log_option
+def season_command(
+    path: Path,
+    logs: tuple[Path, ...],
+    lifter: str | None,
+    by_day: bool,
+    output: Path | None,
+    replace: bool,
+    day: datetime | None,
+    as_json: bool,
+    log_path: Path | None,
+) -> None:
+    """Show the weeks of a plan's year: lowering emphasis done, and how much may be.
+
+    The limit of a week comes from a base, grows by a stated share, and the calendar takes out of
+    it: in season, before a meet, on holidays and in illness. It warns, and locks nothing.
+
+    \b
+    tempo-coach season winter.toml
+    tempo-coach season winter.toml logs/ --lifter "Mirela Oude" --days
+    tempo-coach season winter.toml --lifter "Mirela Oude" -o mirela.ics
+    """
+    now = bootstrap.clock().wall()
+    today = now.date() if day is None else day.date()
+    file = bootstrap.plan_file(path)
+    plan = file.read(today=today).usable(file.name)
+    names = [one.name for one in plan.lifters] if lifter is None else [plan.lifter(lifter).name]
+    if output is not None:
+        _write_dates(plan, names, output, replace=replace, made_at=now)
+        return
+    reading = merge_logs(logs, log_path)
+    seasons = [season_of(plan, name, sets=sets_of(reading, name), today=today) for name in names]
+    if as_json:
+        print_json({"plan": plan.name, "lifters": [season_data(one) for one in seasons]})
+        return
+    for season in seasons:
+        _print_season(season)
+        if by_day:
+            _print_days(season)
+    say_reading(reading)
+
+
+def sets_of(reading: MergedLogs, lifter: str) -> tuple[SetDone, ...]:
+    """Return one lifter's sets, in the order they were done; none where the logs know nobody so."""
+    if name_key(lifter) not in map(name_key, reading.rows.lifters):
+        return ()
+    return tuple(reading.sets(chosen_rows(reading.rows, Choice((lifter,)))))
+
+
+def _write_dates(
+    plan: Plan, names: list[str], output: Path, *, replace: bool, made_at: datetime
+) -> None:
+    from tempo_coach.core.season_dates import season_dates
+
+    if len(names) > 1:
+        raise click.UsageError("a calendar file is one lifter's; give --lifter NAME")
+    file = bootstrap.export_file(output)
+    file.check(replace=replace)
+    name = f"{plan.name}: {names[0]}"
+    dates = season_dates(plan.calendar_of(names[0]), name=name, made_at=made_at)
+    file.write_bytes(dates, replace=replace)
+    click.echo(f"wrote {file.name}")
+
+
+def _print_season(season: Season) -> None:
+    most = max((max(row.lower_s.done, row.lower_s.limit or 0) for row in season.rows), default=0)
+    rows = [_row(row, season, most) for row in season.rows]
+    headings = ("week", "from", "what it is", "seconds", "done s", "limit s", "kg·s", "limit")
+    print_table(headings, rows, left=4, title=f"{legible(season.lifter)}: lowering emphasis")
+    click.echo(f"\n{'#' * 3} done, | limit, > this week, ! over the limit")
+    for sentence in season_sentences(season):
+        click.echo(textwrap.fill(sentence, width=80, break_on_hyphens=False))
+    click.echo()
+
+
+def _row(row: SeasonRow, season: Season, most: float) -> tuple[str, ...]:
+    week = row.week.week
+    mark = ">" if week == IsoWeek.of(season.today) else " "
+    return (
+        f"{mark} {week}",
+        week.monday().isoformat(),
+        week_words(row.week),
+        _bar(row.lower_s, most),
+        f"{row.lower_s.done:.0f}{'!' if row.lower_s.over else ''}",
+        _limit(row.lower_s),
+        f"{row.kg_s.done:,.0f}{'!' if row.kg_s.over else ''}",
+        _limit(row.kg_s),
+    )
+
+
+def _limit(measure: Measure) -> str:
+    return "-" if measure.limit is None else f"{measure.limit:,.0f}"
+
+
+def _bar(measure: Measure, most: float) -> str:
+    """Return what was done as a bar, and the limit as a mark at its place."""
+    if not most:
+        return ""
+    cells = list(("#" * round(_BAR * measure.done / most)).ljust(_BAR, "."))
+    if measure.limit is not None:
+        cells[min(round(_BAR * measure.limit / most), _BAR - 1)] = "|"
+    return "".join(cells)
+
+
+def _print_days(season: Season) -> None:
+    this = IsoWeek.of(season.today)
+    shown = [row for row in map(season.row_of, (this, this.before(-1))) if row is not None]
+    rows = [
+        (
+            day.date.isoformat(),
+            day.words,
+            f"{day.share:.0%}",
+            "-"
+            if row.lower_s.level.amount is None
+            else f"{row.lower_s.level.amount * day.share / len(row.week.days):.0f}",
+        )
+        for row in shown
+        for day in row.week.days
+    ]
+    print_table(("day", "what it is", "share", "s a day"), rows, left=2)
+    click.echo()

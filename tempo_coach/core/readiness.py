@@ -1,0 +1,219 @@
+"""Whether a lifter is ready for overloaded or for fast lowering: criteria, met or not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import name_key
+from tempo_coach.core.maxes import KnownMax, reserve_maxes
+from tempo_coach.core.plan_season import DosingRules
+from tempo_coach.core.reserve import Reserve
+from tempo_coach.core.weeks import IsoWeek, week_of
+
+ON_TEMPO = 0.06
+"""A measured lower this near to the prescribed one is on tempo: paced by a metronome, mean velocity
+varies with a CV of 4.0 to 6.4 % (bench press metronome study, 15 subjects, 2009)."""
+ON_TEMPO_S = 0.5
+"""Or within so many seconds, whichever is more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Criterion:
+    """One thing that is asked for."""
+
+    asked: str
+    is_met: bool | None
+    """None where nothing can be said."""
+    evidence: str
+    missing: str = ""
+    """What to do about it; empty where it is met."""
+
+
+@dataclass(frozen=True, slots=True)
+class Readiness:
+    """Whether one exercise can be done in a way that asks more of the lifter."""
+
+    way: str
+    """Overloaded lowering, or fast lowering."""
+    exercise: str
+    criteria: tuple[Criterion, ...]
+
+    @property
+    def is_ready(self) -> bool:
+        """Nothing that can be told is missing."""
+        return all(one.is_met is not False for one in self.criteria)
+
+    @property
+    def verdict(self) -> str:
+        """Ready or not yet, in a word or two."""
+        return "ready" if self.is_ready else "not yet"
+
+
+def overload_readiness(
+    exercise: str,
+    *,
+    sets: Sequence[SetDone],
+    maxes: Sequence[KnownMax],
+    rules: DosingRules,
+    is_cleared: bool | None,
+    today: date,
+) -> Readiness:
+    """Return what overloaded lowering of an exercise asks for, and what there is of it.
+
+    Parameters
+    ----------
+    exercise
+        The spelling's case does not matter.
+    sets
+        The lifter's, of any exercise.
+    maxes
+        The lifter's, of this exercise.
+    rules
+        The coach's criteria.
+    is_cleared
+        The coach's own word; None where nothing is said.
+    today
+        Weeks are counted back from here.
+    """
+    own = _of(exercise, sets)
+    criteria = (
+        _control(own, rules, today),
+        _adherence(own, rules, today),
+        *_tested(maxes, rules, today),
+        _clearance(is_cleared),
+    )
+    return Readiness("overloaded lowering", exercise, criteria)
+
+
+def fast_readiness(
+    exercise: str,
+    *,
+    sets: Sequence[SetDone],
+    maxes: Sequence[KnownMax],
+    rules: DosingRules,
+    today: date,
+) -> Readiness:
+    """Return what fast lowering asks for; who can't lower slowly isn't ready to lower fast.
+
+    The parameters are those of `overload_readiness`.
+    """
+    own = _of(exercise, sets)
+    criteria = (_control(own, rules, today), _adherence(own, rules, today), _reserve(maxes, rules))
+    return Readiness("fast lowering", exercise, criteria)
+
+
+def _of(exercise: str, sets: Iterable[SetDone]) -> list[SetDone]:
+    return [one for one in sets if name_key(one.exercise) == name_key(exercise)]
+
+
+def _is_slow(done: SetDone, rules: DosingRules) -> bool:
+    lower = done.tempo.lower
+    return isinstance(lower, int) and lower >= rules.ready_lower_s * 1000
+
+
+def _recent(sets: Iterable[SetDone], weeks: int, today: date) -> list[SetDone]:
+    since = IsoWeek.of(today).before(weeks - 1).monday()
+    return [one for one in sets if since <= one.started_at.date() <= today]
+
+
+def _control(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criterion:
+    """Ask for slow sets done as written in each of the last weeks, this one or the one before."""
+    whole = {
+        week_of(one)
+        for one in sets
+        if _is_slow(one, rules)
+        and one.reps_prescribed is not None
+        and one.reps_done >= one.reps_prescribed
+    }
+    this = IsoWeek.of(today)
+    last = this if this in whole else this.before()
+    asked = [last.before(back) for back in range(rules.ready_weeks)]
+    count = sum(week in whole for week in asked)
+    return Criterion(
+        f"{_weeks(rules.ready_weeks)} in a row with a lower of {rules.ready_lower_s:g} s or more, "
+        "every rep done",
+        count == rules.ready_weeks,
+        f"{count} of the last {rules.ready_weeks}",
+        ""
+        if count == rules.ready_weeks
+        else f"{_weeks(rules.ready_weeks - count)} more of slow lowering under control",
+    )
+
+
+def _adherence(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criterion:
+    asked = (
+        f"measured lowers within {ON_TEMPO:.0%} or {ON_TEMPO_S:g} s of the prescribed ones, on the "
+        "mean of a set"
+    )
+    measured = [
+        one
+        for one in _recent(sets, rules.ready_weeks, today)
+        if one.timing != "paced" and _is_slow(one, rules) and one.reps_done
+    ]
+    if not measured:
+        return Criterion(asked, None, "nothing was measured: paced sets count as if kept")
+    kept = sum(map(_is_on_tempo, measured))
+    return Criterion(
+        asked,
+        kept == len(measured),
+        f"{kept} of {len(measured)} sets",
+        "" if kept == len(measured) else "a load at which the lower keeps its time",
+    )
+
+
+def _is_on_tempo(done: SetDone) -> bool:
+    prescribed_s = done.tempo.lower / 1000 if isinstance(done.tempo.lower, int) else 0.0
+    mean_s = done.seconds.lower / done.reps_done
+    return mean_s >= prescribed_s - max(ON_TEMPO * prescribed_s, ON_TEMPO_S)
+
+
+def _tested(
+    maxes: Sequence[KnownMax], rules: DosingRules, today: date
+) -> tuple[Criterion, Criterion]:
+    since = today - timedelta(weeks=rules.ready_max_weeks)
+    criteria = []
+    for what, words in (("lifted", "1RM"), ("lowered", "greatest load lowered")):
+        tests = [one for one in maxes if one.what == what]
+        is_recent = bool(tests) and tests[-1].on >= since
+        evidence = "never tested"
+        if tests:
+            evidence = f"{tests[-1].load} on {tests[-1].on.isoformat()}"
+        criteria.append(
+            Criterion(
+                f"{words} tested in the last {_weeks(rules.ready_max_weeks)}",
+                is_recent,
+                evidence,
+                "" if is_recent else f"a test of the {words}, with spotters or safety pins",
+            )
+        )
+    return criteria[0], criteria[1]
+
+
+def _clearance(is_cleared: bool | None) -> Criterion:
+    evidence = {True: "cleared", False: "not cleared", None: "the plan says nothing"}[is_cleared]
+    missing = "" if is_cleared else "the coach's word, in the plan"
+    return Criterion("cleared by the coach", is_cleared is True, evidence, missing)
+
+
+def _reserve(maxes: Sequence[KnownMax], rules: DosingRules) -> Criterion:
+    asked = f"a reserve of {rules.ready_reserve_percent:g}% of the 1RM"
+    rests_on = reserve_maxes(maxes)
+    if rests_on is None:
+        return Criterion(asked, False, "never tested", "a reserve test")
+    lowered, lifted = rests_on
+    reserve = Reserve(lowered.load_kg, lifted.load_kg)
+    is_met = reserve.ratio * 100 >= rules.ready_reserve_percent
+    needed_kg = rules.ready_reserve_percent / 100 * lifted.load_kg - lowered.load_kg
+    return Criterion(
+        asked,
+        is_met,
+        f"{reserve.ratio:.0%}: {lowered.load} lowered, {lifted.load} lifted",
+        "" if is_met else f"{needed_kg:.1f} kg more lowered under control",
+    )
+
+
+def _weeks(count: int) -> str:
+    return f"{count} week{'' if count == 1 else 's'}"

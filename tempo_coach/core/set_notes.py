@@ -1,0 +1,184 @@
+"""What the log and the calendar have to say before a set: reasons to think again, never a lock."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from tempo_coach.core.emphasis import is_emphasis, is_overload
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import legible
+from tempo_coach.core.movement_groups import movement_group
+from tempo_coach.core.plan_season import DosingRules
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.season_calendar import SeasonDay
+from tempo_coach.core.season_table import Measure, is_emphasis_set
+from tempo_coach.core.tempo import Allowances, Phase
+from tempo_coach.core.timeline import rep_times
+from tempo_coach.core.weeks import IsoWeek, week_of
+
+OVERLOAD_FORGOTTEN = timedelta(days=183)
+"""After half a year an overload is as new: one bout protects for about that long at the least."""
+OVERLOAD_BREAK_WEEKS = 2
+"""Common practice, no source."""
+_SAME_SESSION = timedelta(hours=4)
+"""Work that began less than this before other work is of one session with it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """The set that is about to be done."""
+
+    prescription: Prescription
+    lower_kg: float | None
+    """What is lowered; None where it is not known in kg."""
+    at: datetime
+    allowances: Allowances
+
+    @property
+    def lower_s(self) -> float:
+        """Seconds of lowering in it; of a set until stopped, of one rep."""
+        line = self.prescription
+        rep = rep_times(line.tempo, self.allowances, line.shape)
+        return rep.lower_ms * (line.reps or 1) / 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What is known of the lifter when a set is about to be done."""
+
+    sets: Sequence[SetDone]
+    """The lifter's, in order."""
+    rules: DosingRules
+    day: SeasonDay
+    """What the calendar says of today."""
+    week: Measure
+    """Lowering seconds of this week's emphasis work, and their limit."""
+    max_kg: float | None
+    """The greatest load raised once, at a tempo near that of the set."""
+    soreness: int | None = None
+    """0 to 10, as told today."""
+
+
+def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
+    """Return what speaks against a set, a sentence each, with its reason."""
+    notes = list(_soreness(known))
+    line, rules = ahead.prescription, known.rules
+    if is_emphasis(line.tempo, line.shape, slow_from_ms=round(rules.emphasis_from_s * 1000)):
+        notes += _calendar(known.day)
+        notes += _over_limit(ahead, known.week)
+        notes += _too_soon(ahead, known)
+    if _is_overload(ahead, known.max_kg):
+        notes += _new_overload(ahead, known)
+        notes += _long_overload(ahead, known)
+    return tuple(notes)
+
+
+def _soreness(known: Known) -> Iterator[str]:
+    most = known.rules.soreness_most
+    if known.soreness is not None and known.soreness > most:
+        yield (
+            f"Soreness was told as {known.soreness} of 10 today, and above {most} is worth a word "
+            "with the coach."
+        )
+
+
+def _calendar(day: SeasonDay) -> Iterator[str]:
+    if day.share == 0:
+        yield f"Today is {legible(day.words)}: lowering emphasis is taken out."
+    elif day.share < 1:
+        yield f"Today is {legible(day.words)}: {day.share:.0%} of the lowering emphasis stays."
+
+
+def _over_limit(ahead: Ahead, week: Measure) -> Iterator[str]:
+    if week.limit is None:
+        return
+    after_s = week.done + ahead.lower_s
+    if after_s > week.limit:
+        yield (
+            f"With this set the week has {after_s:.0f} s of lowering emphasis, "
+            f"{after_s - week.limit:.0f} s over its limit of {week.limit:.0f} s "
+            f"({week.level.why})."
+        )
+
+
+def _too_soon(ahead: Ahead, known: Known) -> Iterator[str]:
+    rules = known.rules
+    group = movement_group(ahead.prescription.exercise, more=rules.groups)
+    last = _last_session(ahead, known, group)
+    if last is None:
+        return
+    hours = (ahead.at - last.started_at) / timedelta(hours=1)
+    if hours < rules.hours_apart:
+        yield (
+            f"{hours:.0f} h since lowering emphasis for the {group} ({legible(last.exercise)}); "
+            f"less than {rules.hours_apart:g} h is soon, for soreness peaks in one to three days."
+        )
+
+
+def _last_session(ahead: Ahead, known: Known, group: str | None) -> SetDone | None:
+    """Return the latest emphasis set of a group from before the session that is going on."""
+    if group is None:
+        return None
+    begun = ahead.at
+    for done in reversed(known.sets):
+        if done.started_at > ahead.at:
+            continue
+        if begun - done.started_at < _SAME_SESSION:
+            begun = done.started_at
+        elif (
+            movement_group(done.exercise, more=known.rules.groups) == group
+            and is_emphasis_set(done, known.rules)
+            and done.seconds.lower > 0
+        ):
+            return done
+    return None
+
+
+def _is_overload(ahead: Ahead, max_kg: float | None) -> bool:
+    line = ahead.prescription
+    if not line.shape.counts(Phase.LOWER):
+        return False
+    if max_kg is not None and ahead.lower_kg is not None:
+        return ahead.lower_kg > max_kg
+    return line.method == "overloaded-lowering"
+
+
+def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
+    exercise = legible(ahead.prescription.exercise)
+    before = [one for one in _overloads(known) if one.started_at < ahead.at]
+    if not before:
+        yield (
+            f"This is the first overload in the log: {exercise} is lowered with more than can be "
+            "raised. Spotters or safety pins, and less than you think."
+        )
+    elif ahead.at - before[-1].started_at > OVERLOAD_FORGOTTEN:
+        yield (
+            f"The last overload was on {before[-1].started_at.date().isoformat()}, over six months "
+            "ago: begin as with the first."
+        )
+
+
+def _long_overload(ahead: Ahead, known: Known) -> Iterator[str]:
+    this = IsoWeek.of(ahead.at.date())
+    run = overload_run([*map(week_of, _overloads(known)), this], this)
+    if run > known.rules.overload_weeks:
+        yield (
+            f"This is week {run} of overload without a break of {OVERLOAD_BREAK_WEEKS} weeks; "
+            f"after {known.rules.overload_weeks} one is due."
+        )
+
+
+def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:
+    """Return how many weeks overload has gone on without a break of two, up to a week with it."""
+    first = until
+    for week in sorted({week for week in weeks if week <= until}, reverse=True):
+        if (first.monday() - week.monday()) // timedelta(weeks=1) > OVERLOAD_BREAK_WEEKS:
+            break
+        first = week
+    return (until.monday() - first.monday()) // timedelta(weeks=1) + 1
+
+
+def _overloads(known: Known) -> list[SetDone]:
+    return [one for one in known.sets if is_overload(one, max_kg=known.max_kg)]

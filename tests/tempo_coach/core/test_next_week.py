@@ -1,0 +1,180 @@
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import timedelta
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tempo_coach.core.clauses import parse_shape
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.next_week import LADDER, ProposedLine, Step, next_week
+from tempo_coach.core.plan_season import DosingRules
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.tempo import Allowances, parse_tempo
+from tests.tempo_coach.core.done_sets import MONDAY, done_set
+
+
+def sets_of(count: int, **changes: Any) -> list[SetDone]:
+    """Return sets of five front squats with 80 kg at 4-1-X-1: 20 s of lowering each."""
+    return [
+        done_set(id=f"{number}", started_at=MONDAY + timedelta(minutes=5 * number), **changes)
+        for number in range(count)
+    ]
+
+
+def proposed(
+    last: Sequence[SetDone],
+    *,
+    limit_s: float | None = None,
+    earlier: Sequence[SetDone] = (),
+    may_overload: bool = True,
+) -> list[ProposedLine]:
+    return list(
+        next_week(
+            last,
+            earlier=earlier,
+            limit_s=limit_s,
+            rules=DosingRules(),
+            may_overload=lambda _: may_overload,
+            allowances=Allowances(),
+        )
+    )
+
+
+def steps(lines: Sequence[ProposedLine]) -> list[tuple[Step, str | None]]:
+    return [(one.step, None if one.line is None else str(one.line)) for one in lines]
+
+
+def test_work_that_was_done_as_written_is_kept() -> None:
+    assert steps(proposed(sets_of(4))) == [(Step.KEEP, "front squat 4x5 @ 80 kg 4-1-X-1")]
+
+
+def test_every_proposed_line_reads_as_itself() -> None:
+    last = [*sets_of(3), *sets_of(2, exercise="chin-up", lead="raise", load_as_written="bw")]
+
+    for one in proposed(last, limit_s=200):
+        assert one.line is not None
+        assert parse_prescription(str(one.line)) == one.line
+
+
+def test_reps_that_are_missing_cost_a_set() -> None:
+    [one] = proposed([*sets_of(2), *sets_of(1, reps_done=3)])
+
+    assert (one.step, one.line and one.line.sets) == (Step.CUT, 2)
+    assert "not every rep" in one.reason
+
+
+def test_an_effort_without_a_rep_left_costs_a_set() -> None:
+    [one] = proposed(sets_of(3, effort=10.0))
+
+    assert (one.step, one.line and one.line.sets) == (Step.CUT, 2)
+
+
+def test_a_single_hard_set_asks_for_less_load_instead() -> None:
+    [one] = proposed(sets_of(1, effort=10.0))
+
+    assert (one.step, one.line and one.line.sets) == (Step.KEEP, 1)
+    assert "less load" in one.reason
+
+
+def test_easy_work_gets_a_set_where_the_limit_has_room() -> None:
+    [one] = proposed(sets_of(4, effort=7.0), limit_s=100)
+
+    assert (one.step, one.line and one.line.sets) == (Step.ADD, 5)
+    assert proposed(sets_of(4, effort=7.0), limit_s=99)[0].step is Step.KEEP
+    assert proposed(sets_of(4, effort=9.0), limit_s=200)[0].step is Step.KEEP
+
+
+def test_over_the_limit_the_hardest_line_is_cut_first() -> None:
+    easy = sets_of(3, effort=7.0)
+    hard = sets_of(3, effort=9.0, exercise="nordic curl")
+
+    lines = proposed([*easy, *hard], limit_s=70)
+
+    assert [(one.step, one.line and one.line.sets) for one in lines] == [
+        (Step.KEEP, 3),
+        (Step.CUT, None),
+    ]
+    assert "over the limit of 70 s" in lines[1].reason
+
+
+def test_in_season_all_emphasis_goes_and_ordinary_work_stays() -> None:
+    ordinary = sets_of(3, exercise="row", tempo=parse_tempo("2-0-1-1"), lead="raise")
+
+    lines = proposed([*sets_of(3), *ordinary], limit_s=0)
+
+    assert [one.step for one in lines] == [Step.CUT, Step.KEEP]
+    assert lines[0].line is None
+
+
+def test_overload_that_is_not_ready_is_left_out() -> None:
+    over = sets_of(2, v=2, shape=parse_shape("lowering only"), method="overloaded-lowering")
+
+    [one] = proposed(over, may_overload=False)
+
+    assert (one.step, one.line) == (Step.CUT, None)
+    assert "not ready" in one.reason
+    assert proposed(over)[0].step is Step.KEEP
+
+
+def test_a_new_lift_climbs_the_ladder_of_tempos() -> None:
+    learnt = sets_of(3, tempo=parse_tempo(LADDER[0]), effort=6.0)
+
+    [one] = proposed(learnt)
+
+    assert one.step is Step.CHANGE
+    assert one.line is not None
+    assert str(one.line.tempo) == LADDER[1]
+
+
+@pytest.mark.parametrize(
+    ("changes", "earlier"),
+    [
+        ({"effort": 9.0}, ()),
+        ({"effort": 6.0, "reps_done": 4}, ()),
+        ({"effort": None}, ()),
+        ({"effort": 6.0}, (done_set(started_at=MONDAY - timedelta(days=60)),)),
+    ],
+)
+def test_a_lift_that_is_hard_missed_untold_or_old_stays_on_its_rung(
+    changes: dict[str, Any], earlier: Sequence[SetDone]
+) -> None:
+    [one] = proposed(sets_of(3, tempo=parse_tempo(LADDER[0]), **changes), earlier=earlier)
+
+    assert one.step is not Step.CHANGE
+
+
+def test_a_lift_on_the_last_rung_has_arrived() -> None:
+    [one] = proposed(sets_of(3, tempo=parse_tempo(LADDER[-1]), effort=6.0))
+
+    assert one.step is Step.KEEP
+
+
+@given(
+    st.lists(
+        st.tuples(st.integers(1, 5), st.none() | st.sampled_from((6.0, 8.0, 9.0, 10.0))),
+        min_size=1,
+        max_size=4,
+    ),
+    st.floats(0, 500),
+)
+def test_a_proposal_never_holds_more_than_the_limit(
+    work: list[tuple[int, float | None]], limit_s: float
+) -> None:
+    last = [
+        one
+        for number, (count, effort) in enumerate(work)
+        for one in sets_of(count, exercise=f"squat {number}", effort=effort)
+    ]
+
+    lines = proposed(last, limit_s=limit_s)
+
+    assert sum(20 * one.line.sets for one in lines if one.line is not None) <= limit_s
+    assert len(lines) == len(work)
+
+
+def test_no_work_gives_no_proposal() -> None:
+    assert proposed([]) == []

@@ -1,0 +1,168 @@
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.season_calendar import SeasonCalendar
+from tempo_coach.core.season_limits import Level
+from tempo_coach.core.season_table import Measure
+from tempo_coach.core.set_notes import Ahead, Known, overload_run, set_notes
+from tempo_coach.core.tempo import Allowances, parse_tempo
+from tempo_coach.core.weeks import IsoWeek
+from tests.tempo_coach.core.done_sets import done_set
+
+NOW = datetime.fromisoformat("2026-03-12T18:00:00+01:00")
+SLOW = "front squat 4x5 @ 80 kg 4-1-X-1"
+PLAIN = "front squat 4x5 @ 80 kg 2-0-X-0"
+OVER = "front squat 3x2 @ 110 kg 5-0-A-0 lowering only method overloaded-lowering"
+
+
+def before(hours: float, **changes: Any) -> SetDone:
+    """Return five slow front squats with 80 kg, begun so many hours ago."""
+    begun = NOW - timedelta(hours=hours)
+    return done_set(id=f"{hours}", started_at=begun, ended_at=begun, **changes)
+
+
+def notes(
+    line: str = SLOW,
+    *,
+    sets: Sequence[SetDone] = (),
+    spans: Sequence[CalendarSpan] = (),
+    limit: float | None = None,
+    done: float = 0.0,
+    max_kg: float | None = 100.0,
+    soreness: int | None = None,
+    rules: DosingRules | None = None,
+) -> tuple[str, ...]:
+    rules = rules or DosingRules()
+    prescription = parse_prescription(line)
+    calendar = SeasonCalendar.of(spans, lifter="Ansa Vireo", taper=rules.as_taper())
+    load = prescription.load
+    ahead = Ahead(prescription, None if load is None else load.kg(), NOW, Allowances())
+    return set_notes(
+        ahead,
+        Known(
+            sets=sets,
+            rules=rules,
+            day=calendar.day(NOW.date()),
+            week=Measure(done, Level(limit, "the stated base"), 1.0),
+            max_kg=max_kg,
+            soreness=soreness,
+        ),
+    )
+
+
+def season(percent: float | None = None) -> CalendarSpan:
+    return CalendarSpan(
+        kind="in season",
+        first=date(2026, 3, 1),
+        last=date(2026, 4, 1),
+        name="League",
+        lowering_percent=percent,
+    )
+
+
+def test_where_nothing_speaks_against_a_set_nothing_is_said() -> None:
+    assert notes(limit=100, sets=[before(80)]) == ()
+
+
+def test_in_season_lowering_emphasis_is_said_to_be_out() -> None:
+    assert notes(spans=[season()]) == ("Today is League: lowering emphasis is taken out.",)
+    assert notes(spans=[season(25)]) == ("Today is League: 25% of the lowering emphasis stays.",)
+
+
+def test_ordinary_work_in_season_is_nothing_to_speak_of() -> None:
+    assert notes(PLAIN, spans=[season()], limit=0, sets=[before(20)]) == ()
+
+
+def test_a_set_over_the_limit_says_by_how_many_seconds() -> None:
+    assert notes(limit=100, done=90) == (
+        "With this set the week has 110 s of lowering emphasis, 10 s over its limit of 100 s "
+        "(the stated base).",
+    )
+    assert notes(limit=110, done=90) == ()
+
+
+def test_work_for_the_same_muscles_that_comes_too_soon_is_said() -> None:
+    [said] = notes("split squat 3x5 4-0-1-0", sets=[before(24)])
+
+    assert said.startswith("24 h since lowering emphasis for the knee extensors (front squat)")
+    assert "less than 72 h" in said
+
+
+@pytest.mark.parametrize(
+    "earlier",
+    [
+        before(72),
+        before(24, exercise="nordic hamstring curl"),
+        before(24, tempo=parse_tempo("2-0-X-0")),
+        before(24, exercise="plank"),
+        before(0.2),
+    ],
+)
+def test_other_muscles_ordinary_work_and_this_session_are_not_too_soon(earlier: SetDone) -> None:
+    assert notes(sets=[earlier]) == ()
+
+
+def test_a_session_that_goes_on_hides_the_one_before_it_from_nobody() -> None:
+    sets = [before(26), before(3.9), before(0.1)]
+
+    [said] = notes(sets=sets)
+
+    assert said.startswith("26 h since")
+
+
+def test_the_hours_and_the_groups_are_the_plan_s() -> None:
+    rules = DosingRules(hours_apart=48, groups={"sled drag": "knee extensors"})
+
+    assert notes(sets=[before(50)], rules=rules) == ()
+    assert len(notes(sets=[before(40, exercise="sled drag")], rules=rules)) == 1
+
+
+def test_a_first_overload_is_said_to_be_one() -> None:
+    [said] = notes(OVER, sets=[before(200)])
+
+    assert said.startswith("This is the first overload in the log: front squat")
+    assert "Spotters or safety pins" in said
+
+
+def test_an_overload_after_half_a_year_is_as_the_first() -> None:
+    [said] = notes(OVER, sets=[before(24 * 190, load_kg=105.0)])
+
+    assert said == (
+        f"The last overload was on {(NOW - timedelta(days=190)).date()}, over six months ago: "
+        "begin as with the first."
+    )
+
+
+def test_a_fifth_week_of_overload_asks_for_the_break() -> None:
+    sets = [before(24 * days, load_kg=105.0) for days in (30, 23, 16, 9)]
+
+    [said] = notes(OVER, sets=sets)
+
+    assert said.startswith("This is week 5 of overload without a break of 2 weeks; after 4")
+
+
+@pytest.mark.parametrize(
+    ("weeks_ago", "run"), [([], 1), ([1], 2), ([1, 3], 4), ([3], 1), ([2], 3), ([1, 4, 5], 2)]
+)
+def test_a_break_of_two_weeks_ends_a_run_of_overload(weeks_ago: list[int], run: int) -> None:
+    until = IsoWeek.of(NOW.date())
+
+    assert overload_run([until.before(back) for back in weeks_ago], until) == run
+
+
+def test_without_a_max_the_method_tells_an_overload() -> None:
+    assert len(notes(OVER, max_kg=None)) == 1
+    assert notes("front squat 3x2 @ 110 kg 5-0-A-0 lowering only", max_kg=None) == ()
+
+
+@pytest.mark.parametrize(("soreness", "count"), [(None, 0), (5, 0), (6, 1), (10, 1)])
+def test_soreness_above_the_stated_number_is_worth_a_word(soreness: int | None, count: int) -> None:
+    assert len(notes(PLAIN, soreness=soreness)) == count
