@@ -25,6 +25,11 @@ def report_file(path: Path | None) -> Output:
     return _output(path, stream_option="'-o -'")
 
 
+def calendar_file(path: Path) -> Output:
+    """Return what a lifter's year goes to."""
+    return PrivateFile(path, stream_option="--json")
+
+
 def report_writer(form: PageFormat) -> ReportWriter:
     """Return what writes reports.
 

@@ -11,6 +11,7 @@ import pytest
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.main import command
 from tempo_coach.core.export_columns import explained
+from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.tempo import parse_tempo
@@ -63,6 +64,13 @@ def test_every_setting_stands_in_the_readme() -> None:
     shown = README.split("Settings, all optional:")[1].split("```")[1]
 
     assert re.findall(r"^(\w+) =", shown, re.MULTILINE) == list(Settings.model_fields)
+
+
+def test_every_rule_of_dosing_stands_in_the_readme_with_its_meaning() -> None:
+    for name, rule in DosingRules.model_fields.items():
+        assert rule.description is not None
+        meaning = " ".join(rule.description.split())
+        assert re.search(rf"\| `{name}` \| [^|]+ \| {re.escape(meaning)} \|", README), name
 
 
 def test_the_readme_s_examples_of_lines_and_tempos_can_be_read() -> None:

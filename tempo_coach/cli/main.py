@@ -15,6 +15,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
+from tempo_coach.cli.advice_commands import next_command, ready_command
 from tempo_coach.cli.completion_command import completion_command
 from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.load_command import load_command
@@ -144,6 +145,8 @@ for _command in (
     methods_command,
     prescribe_command,
     season_command,
+    ready_command,
+    next_command,
     sounds_command,
     demo_command,
     completion_command,

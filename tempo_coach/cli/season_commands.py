@@ -5,10 +5,11 @@ from __future__ import annotations
 import textwrap
 from datetime import datetime
 from pathlib import Path
+from typing import IO
 
 import click
 
-from tempo_coach import bootstrap
+from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
@@ -101,12 +102,16 @@ def _write_dates(
 
     if len(names) > 1:
         raise click.UsageError("a calendar file is one lifter's; give --lifter NAME")
-    file = bootstrap.export_file(output)
+    file = outputs.calendar_file(output)
     file.check(replace=replace)
     name = f"{plan.name}: {names[0]}"
     dates = season_dates(plan.calendar_of(names[0]), name=name, made_at=made_at)
-    file.write_bytes(dates, replace=replace)
+    file.write(lambda stream: _fill(stream, dates), replace=replace)
     click.echo(f"wrote {file.name}")
+
+
+def _fill(stream: IO[bytes], content: bytes) -> None:
+    stream.write(content)
 
 
 def _print_season(season: Season) -> None:

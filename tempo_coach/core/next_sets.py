@@ -23,6 +23,8 @@ class NextSet:
     """Where it leaves the range of its method, or what the lifter can do."""
     overload: OverloadQuestion | None = None
     """What must be typed before it is begun; None where nothing must."""
+    notes: tuple[str, ...] = ()
+    """What log and calendar have to say before it, a sentence each."""
 
 
 def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, ...]:
@@ -38,7 +40,14 @@ def sets_ahead(session: Session, *, first: int | None = None) -> tuple[NextSet, 
     """
     items = sorted(session.items, key=lambda item: item.item != first)
     return tuple(
-        NextSet(item.prescription, item.next_set, item.resolved.load_kg, item.flags, item.overload)
+        NextSet(
+            item.prescription,
+            item.next_set,
+            item.resolved.load_kg,
+            item.flags,
+            item.overload,
+            item.notes,
+        )
         for item in items
         if item.next_set is not None
     )

@@ -57,8 +57,10 @@ class DosingRules(_Part):
     """The same for the lowering load."""
     growth_percent: _Percent = 10.0
     """How much a week may be above the loading week before it. Common practice, no source."""
+    most_percent: Annotated[float, Field(ge=100, le=1000)] = 150.0
+    """Where the growth ends, as a share of the base. Common practice, no source."""
     after_break_percent: _Percent = 50.0
-    """What the first week has after two or more without loading. Common practice, no source."""
+    """What the first week has after two or more with less than that. Common practice, no source."""
     taper: TaperShape = Field(default=TaperShape.EXPONENTIAL, strict=False)
     """Before a meet: step, linear or exponential."""
     taper_days: Annotated[int, Field(ge=0, le=LONGEST_DAYS)] = 14
@@ -70,11 +72,9 @@ class DosingRules(_Part):
     last_days: Annotated[int, Field(ge=0, le=LONGEST_DAYS)] = 4
     """How many days before a meet the last lowering emphasis is; 3.7 ± 1.6 d in Pritchard et al.
     2016, JSCR 30:1796."""
-    hours_apart: Annotated[float, Field(ge=0, le=336)] = 72.0
-    """Between lowering-emphasis work of the same muscles; soreness peaks at 24 to 72 h, read on a
-    page about Cheung, Hume & Maxwell 2003, Sports Med 33:145."""
-    soreness_most: Annotated[int, Field(ge=0, le=10)] = 5
-    """Above this soreness of 0 to 10 a set is warned of. Common practice, no source."""
+    hours_apart: Annotated[float, Field(ge=0, le=336)] = 48.0
+    """Between lowering-emphasis work of the same muscles. Common practice, no source; soreness
+    peaks at 24 to 72 h, read on a page about Cheung, Hume & Maxwell 2003, Sports Med 33:145."""
     overload_weeks: Annotated[int, Field(ge=1, le=52)] = 4
     """So many weeks of overload in a row, then a break of two. Common practice, no source."""
     group_base_s: dict[str, Annotated[float, Field(gt=0, le=MOST_S)]] = {}

@@ -64,7 +64,8 @@ def week_levels(
     With a stated base the first loading week has it, and one that follows a loading week has the
     level of that week and the stated growth. Without one, a week that has begun has the mean of
     the last four full loading weeks that hold work, and the growth; weeks to come go on from there.
-    The first loading week after two or more without has a stated part of its level.
+    The growth ends at a stated share of the base, and the first loading week after two or more with
+    less than a stated part of their level has that part.
 
     Parameters
     ----------
@@ -84,19 +85,21 @@ def week_levels(
     level = Level(None, _NO_BASE) if base is None else Level(base, "the stated base")
     before: SeasonWeek | None = None
     idle, has_loaded = 0, False
+    top = None if base is None else base * rules.most_percent / 100
     for week in weeks:
         if base is None and week.week.monday() <= today:
             level, idle = _from_log(week.week, calendar, rules, done)
+            top = level.amount and level.amount * rules.most_percent / 100
         elif (amount := level.amount) is not None and week.is_loading and has_loaded:
             if idle >= _BREAK_WEEKS:
                 level = _after_break(amount, idle, rules)
             elif before is not None and before.is_loading:
-                level = _grown(amount, "the level before", rules)
+                level = _grown(amount, "the level before", rules, top=top)
             else:
                 level = Level(amount, "the level before")
         yield level
         has_loaded |= week.is_loading
-        idle = 0 if week.share else idle + 1
+        idle = idle + 1 if week.share < rules.after_break_percent / 100 else 0
         before = week
 
 
@@ -116,11 +119,13 @@ def _from_log(
     return _grown(mean, f"the mean of the last {counted}", rules), idle
 
 
-def _grown(level: float, of: str, rules: DosingRules) -> Level:
+def _grown(level: float, of: str, rules: DosingRules, *, top: float | None = None) -> Level:
     grown = level * (1 + rules.growth_percent / 100)
+    if top is not None and grown > top:
+        return Level(top, f"{rules.most_percent:g}% of the base, where the growth ends")
     return Level(grown, f"{rules.growth_percent:g}% above {of}")
 
 
 def _after_break(level: float, idle: int, rules: DosingRules) -> Level:
     part = rules.after_break_percent
-    return Level(level * part / 100, f"{part:g}% of the level, after {idle} weeks without")
+    return Level(level * part / 100, f"{part:g}% of the level, after {idle} weeks with less")

@@ -19,6 +19,7 @@ from tempo_coach.core.plan_days import PlannedDay, PlannedWork, days_of
 from tempo_coach.core.plan_loads import ResolvedLoad, resolve
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.prescription import MOST_SETS, Prescription
+from tempo_coach.core.session_notes import SessionNotes
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Tempo
 from tempo_coach.core.weeks import Totals
@@ -45,6 +46,8 @@ class SessionItem:
     """Where it leaves the range of its method, or what the lifter can do."""
     overload: OverloadQuestion | None
     """What must be typed before a set of it; None where nothing must."""
+    notes: tuple[str, ...]
+    """What log and calendar have to say before the next set, a sentence each."""
     done: tuple[SetDone, ...]
     """In the order they were done; may be more than are to be done."""
     last_time: tuple[SetDone, ...]
@@ -127,8 +130,11 @@ def session_of(
     lifter: str,
     history: History,
     allowances: Allowances,
+    at: datetime | None = None,
 ) -> Session:
     """Put a planned day together with what the log says of it.
+
+    At a moment, it is also told what speaks against the sets that are left.
 
     A set counts for the day when it is the lifter's, of the exercise of an item or of the one
     that it was swapped to, and began from the day's date on, until the lifter's next planned day.
@@ -154,6 +160,7 @@ def session_of(
     drafts = [by_place[place] for place in _order(list(by_place), changes)]
     done = _shared_out(sets, drafts)
     record = LifterRecord(person.name, person, history.maxes)
+    notes = at and SessionNotes(plan, person.name, sets=all_sets, at=at, allowances=allowances)
     items = []
     for draft in drafts:
         resolved = resolve(
@@ -175,6 +182,7 @@ def session_of(
                     draft.line, strength, allowances=allowances, step_kg=plan.loads_by.kg() or 0
                 ),
                 overload=overload_question(resolved.prescription, strength),
+                notes=notes.of(resolved, strength) if notes else (),
                 done=tuple(done[draft.work.item]),
                 last_time=_last_time(earlier, draft.line.exercise, draft.line.tempo),
             )

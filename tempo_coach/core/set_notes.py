@@ -57,13 +57,11 @@ class Known:
     """Lowering seconds of this week's emphasis work, and their limit."""
     max_kg: float | None
     """The greatest load raised once, at a tempo near that of the set."""
-    soreness: int | None = None
-    """0 to 10, as told today."""
 
 
 def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
     """Return what speaks against a set, a sentence each, with its reason."""
-    notes = list(_soreness(known))
+    notes: list[str] = []
     line, rules = ahead.prescription, known.rules
     if is_emphasis(line.tempo, line.shape, slow_from_ms=round(rules.emphasis_from_s * 1000)):
         notes += _calendar(known.day)
@@ -73,15 +71,6 @@ def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
         notes += _new_overload(ahead, known)
         notes += _long_overload(ahead, known)
     return tuple(notes)
-
-
-def _soreness(known: Known) -> Iterator[str]:
-    most = known.rules.soreness_most
-    if known.soreness is not None and known.soreness > most:
-        yield (
-            f"Soreness was told as {known.soreness} of 10 today, and above {most} is worth a word "
-            "with the coach."
-        )
 
 
 def _calendar(day: SeasonDay) -> Iterator[str]:

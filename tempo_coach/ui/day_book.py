@@ -144,7 +144,14 @@ class DayBook:
         )
         if day is None:
             return None
-        return session_of(self.plan, day, lifter=lifter, history=history, allowances=allowances)
+        return session_of(
+            self.plan,
+            day,
+            lifter=lifter,
+            history=history,
+            allowances=allowances,
+            at=coach.clock.wall(),
+        )
 
     def _today(self) -> date:
         return self._underway.coach.clock.wall().date()

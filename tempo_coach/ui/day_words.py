@@ -30,7 +30,7 @@ ITEM_COLUMNS = (
 DAY_ROW = "the day"
 """Stands beneath the items, for what all of them come to."""
 
-LABELS = ("load", "discs", "remark", "today", "last time", "this time", "coach")
+LABELS = ("load", "discs", "season", "remark", "today", "last time", "this time", "coach")
 """What `item_words` may yield, in its order."""
 
 
@@ -100,6 +100,8 @@ def item_words(
     """
     yield "load", _load_words(item)
     yield from _discs_words(item, rack)
+    if item.notes and item.next_set is not None:
+        yield "season", "\n".join(item.notes)
     if item.flags:
         yield "remark", "\n".join(f"{flag}." for flag in item.flags)
     yield from _changed_words(session, item)

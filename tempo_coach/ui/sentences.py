@@ -31,7 +31,7 @@ def opening_sentences(first: NextSet, timeline: Timeline) -> tuple[str, ...]:
     """Say what is to be done, and where that leaves its range; the heading says the work."""
     outside = ", ".join(dict.fromkeys(flag.what for flag in first.flags))
     remarks = (f"To be thought over: {outside}.",) if outside else ()
-    return (*remarks, *spell_out(first.prescription, timeline)[1:])
+    return (*first.notes, *remarks, *spell_out(first.prescription, timeline)[1:])
 
 
 def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:

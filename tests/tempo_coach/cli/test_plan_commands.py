@@ -33,7 +33,7 @@ def test_the_plan_to_begin_from_is_printed_or_written(command: Command, home: Pa
     printed = command("plan", "new")
     written = command("plan", "new", "-o", home / "winter.toml")
 
-    dates = r"(start|on) = \d{4}-\d\d-\d\d"
+    dates = r"(start|on|first|last) = \d{4}-\d\d-\d\d"
     assert re.sub(dates, r"\1 = DATE", printed.out) == re.sub(
         dates, r"\1 = DATE", golden("plan_new.toml")
     )

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from typing import Literal
+from typing import Literal, get_args
 
 from hypothesis import assume, given
 from hypothesis import strategies as st
@@ -17,9 +17,11 @@ from tempo_coach.core.plan import (
     Plan,
     Work,
 )
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules, SpanKind
 from tempo_coach.core.plan_starter import starter
 from tempo_coach.core.plan_text import plan_text
 from tempo_coach.core.prescription import clean_name, parse_prescription
+from tempo_coach.core.taper import TaperShape
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.errors import OutOfRange
 from tests.tempo_coach.core import strategies
@@ -55,6 +57,38 @@ _maxes = st.builds(
 )
 
 
+_rules = st.builds(
+    DosingRules,
+    base_s=st.none() | st.floats(1, 1000),
+    growth_percent=st.floats(0, 100),
+    taper=st.sampled_from(TaperShape),
+    taper_days=st.integers(0, 42),
+    group_base_s=st.dictionaries(_names, st.floats(1, 1000), max_size=2),
+    groups=st.dictionaries(_names, _names, max_size=2),
+)
+
+
+@st.composite
+def _calendars(draw: st.DrawFn, names: list[str]) -> tuple[CalendarSpan, ...]:
+    """Return spans a week long, with a week between them."""
+    first = draw(st.dates(date(2020, 1, 1), date(2030, 1, 1)))
+    spans = []
+    for number, kind in enumerate(draw(st.lists(st.sampled_from(get_args(SpanKind)), max_size=3))):
+        begins = first + timedelta(weeks=2 * number)
+        percent = st.none() | st.floats(0, 100) if kind == "in season" else st.none()
+        spans.append(
+            CalendarSpan(
+                kind=kind,
+                first=begins,
+                last=draw(st.none() | st.just(begins + timedelta(days=6))),
+                name=draw(st.none() | _names),
+                lifters=draw(st.none() | st.just(tuple(names))),
+                lowering_percent=draw(percent),
+            )
+        )
+    return tuple(spans)
+
+
 @st.composite
 def plans(draw: st.DrawFn) -> Plan:
     names = draw(st.lists(_names, min_size=1, max_size=3, unique_by=str.casefold))
@@ -66,10 +100,13 @@ def plans(draw: st.DrawFn) -> Plan:
         weeks=draw(st.integers(5, 104)),
         unit=unit,
         step=draw(st.none() | st.just(parse_load(f"2.5 {unit}"))),
+        calendar=draw(_calendars(names)),
+        dosing=draw(_rules),
         lifters=tuple(
             Lifter(
                 name=name,
                 body_mass=draw(st.none() | _weights),
+                base_s=draw(st.none() | st.floats(1, 1000)),
                 maxes=tuple(draw(st.lists(_maxes, max_size=2))),
                 overload=draw(st.none() | st.booleans()),
             )
@@ -105,5 +142,7 @@ def test_the_plan_to_begin_from_has_no_faults_and_starts_next_monday(today: date
 
 def test_the_plan_to_begin_from_uses_every_key() -> None:
     text = starter(TODAY)
-    keys = {key for model in (Plan, Lifter, Max, Day, Work) for key in model.model_fields}
+    keys = {
+        key for model in (Plan, Lifter, Max, Day, Work, CalendarSpan) for key in model.model_fields
+    }
     assert {key for key in keys if key not in text} == set()

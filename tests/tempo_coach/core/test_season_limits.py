@@ -74,14 +74,22 @@ def test_after_two_weeks_without_the_level_begins_again_lower() -> None:
     found, _ = levels(span("illness", 2, 4), weeks=7)
 
     assert amounts(found) == [200, 220, 220, 220, 220, 110, 121]
-    assert found[5].why == "50% of the level, after 3 weeks without"
+    assert found[5].why == "50% of the level, after 3 weeks with less"
 
 
-def test_a_season_that_leaves_a_part_is_no_break() -> None:
-    found, shown = levels(span("in season", 1, 3, lowering_percent=25), weeks=5)
+@pytest.mark.parametrize(("percent", "after"), [(25, 100), (50, 200), (80, 200)])
+def test_a_season_that_leaves_half_is_no_break(percent: float, after: float) -> None:
+    found, shown = levels(span("in season", 1, 3, lowering_percent=percent), weeks=5)
 
-    assert amounts(found) == [200] * 5
-    assert [one.share for one in shown] == [1, 0.25, 0.25, 0.25, 1]
+    assert amounts(found) == [200] * 4 + [after]
+    assert [one.share for one in shown] == [1, percent / 100, percent / 100, percent / 100, 1]
+
+
+def test_the_growth_ends_at_its_share_of_the_base() -> None:
+    found, _ = levels(weeks=7)
+
+    assert amounts(found) == [200, 220, 242, 266.2, 292.82, 300, 300]
+    assert found[5].why == "150% of the base, where the growth ends"
 
 
 def test_without_a_base_the_last_four_full_loading_weeks_give_it() -> None:
@@ -116,7 +124,7 @@ def test_a_gap_in_the_log_counts_as_a_break() -> None:
     found, _ = levels(base=None, done={week(-3): 200.0}, today=week(0).monday(), weeks=2)
 
     assert amounts(found) == [100, 110]
-    assert found[0].why == "50% of the level, after 2 weeks without"
+    assert found[0].why == "50% of the level, after 2 weeks with less"
 
 
 def test_with_no_history_nothing_is_said() -> None:
