@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import click
+import numpy as np
 
 from tempo_coach.cli.log_reading import (
     logs_argument,
@@ -27,6 +28,8 @@ from tempo_coach.core.marks import ALLOWED, NO_LOAD
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.reports import skipped_data, weeks_data
 from tempo_coach.core.roster import RULE, WEEKS, Roster, RosterLine, roster, roster_data
+from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.strength_words import strength_words
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.weeks import Totals, Week, weeks_over
 
@@ -84,7 +87,19 @@ def week_command(
     _print_weeks(added)
     for note in _notes(added, reading.rows.lifters if lifter is None else ()):
         click.echo(note)
+    for words in _strengths(rows, reading):
+        click.echo(words)
     say_reading(reading)
+
+
+def _strengths(rows: SetRows, reading: MergedLogs) -> Iterator[str]:
+    """Yield the maxes and reserves of the lifters that have sets."""
+    numbers = np.unique(rows.data["lifter"]).tolist() if rows else []
+    names = [rows.lifters[number] for number in numbers]
+    for name in names:
+        who = f"{legible(name)}, " if len(names) > 1 else ""
+        for words in strength_words(reading.maxes, lifter=name):
+            yield f"{who}{words}"
 
 
 def _show_roster(found: Roster, reading: MergedLogs, *, as_json: bool) -> None:
@@ -118,6 +133,7 @@ def _print_weeks(weeks: tuple[Week, ...]) -> None:
     for week in weeks:
         rows = [(one.exercise, *_cells(one.totals)) for one in week.exercises]
         rows.append(("all", *_cells(week.total)))
+        rows += [(f"of these {one.method}", *_cells(one.totals)) for one in week.methods]
         print_table(_HEADINGS, rows, title=_title(week))
         click.echo()
 

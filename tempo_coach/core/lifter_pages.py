@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from tempo_coach.core.cautions import SHORT
@@ -47,6 +47,8 @@ class LifterPage:
     """What the roster leads to."""
     lifter: str
     headline: str
+    standing: str
+    """Maxes and reserve, and where the week stands in the season; empty where nothing is known."""
     sums: tuple[Table, ...]
     """Two, side by side where there is room."""
     charts: tuple[Chart, ...]
@@ -66,6 +68,7 @@ def lifter_page(
     anchor: str,
     allowances: Allowances,
     plan: Plan | None,
+    standing: Sequence[str] = (),
 ) -> LifterPage:
     """Put a page together that fits on a sheet of A4.
 
@@ -83,6 +86,8 @@ def lifter_page(
         What planning counts for X, V and A.
     plan
         What the week is held against; a lifter who is not in it has a page without.
+    standing
+        What is known of the lifter beside the weeks, a sentence each.
     """
     sets = tuple(sets)
     planned = (
@@ -104,6 +109,7 @@ def lifter_page(
         anchor=anchor,
         lifter=legible(lifter),
         headline=headline(span),
+        standing=" ".join(standing[:MOST_EXERCISES]),
         sums=(weeks_table(span), plan_table(planned) if planned else exercises_table(span)),
         charts=(lowering_chart(span), load_chart(span)),
         sets=sets_table(groups),
@@ -141,7 +147,7 @@ def _with_short_names(chart: Chart) -> Chart:
 
 def _taken_mm(page: LifterPage) -> float:
     """Return the height of all but the rows of the sets."""
-    texts = (page.left_out, page.remarks, page.cautions)
+    texts = (page.standing, page.left_out, page.remarks, page.cautions)
     return (
         _HEADINGS_MM
         + text_mm(page.lifter, size_pt=_NAME_PT)

@@ -1,4 +1,4 @@
-"""One log or a hundred, merged by id, as rows; a set takes 71 bytes, so millions fit.
+"""One log or a hundred, merged by id, as rows; a set takes 75 bytes, so millions fit.
 
 Most ids stand in one line, and that line alone says what their row is. The lines of the others,
 which are corrected, struck or there twice, are read again and folded by `history.fold`, which alone

@@ -257,6 +257,10 @@ class Plan(_Part):
         person = self.lifter(lifter)
         return SeasonCalendar.of(self.calendar, lifter=person.name, taper=self.dosing.as_taper())
 
+    def has(self, name: str) -> bool:
+        """Tell whether the plan has a lifter; the spelling's case does not matter."""
+        return name_key(name) in (name_key(lifter.name) for lifter in self.lifters)
+
     def lifter(self, name: str) -> Lifter:
         """Return a lifter by name; the spelling's case does not matter.
 

@@ -89,6 +89,7 @@ class Pseudonyms:
                 rows,
                 lifters=tuple(codes[number] for number in order),
                 exercises=tuple(map(self.text, rows.exercises)),
+                methods=tuple(map(self.text, rows.methods)),
             ),
             maxes=logs.maxes.renamed(self._max),
             text=self.text,

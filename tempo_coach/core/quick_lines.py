@@ -85,7 +85,7 @@ def quick_values(line: bytes) -> RowValues | None:
         return None
     spent = done.seconds
     return (
-        done.id, done.lifter, done.exercise, started_at,
+        done.id, done.lifter, done.exercise, done.method or "", started_at,
         spent.lower, spent.pause, spent.raise_, spent.top,
         done.reps_done, done.load_kg, done.load_kg, bits,
     )  # fmt: skip

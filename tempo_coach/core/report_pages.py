@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from datetime import timedelta
 from enum import StrEnum
 
 import numpy as np
@@ -17,7 +18,9 @@ from tempo_coach.core.page_parts import Table
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.roster import RULE, Roster, roster
 from tempo_coach.core.roster_table import roster_table
+from tempo_coach.core.season import season_of, standing_words
 from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.strength_words import strength_words
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.week_spans import week_span
 from tempo_coach.core.weeks import IsoWeek
@@ -160,4 +163,18 @@ def _pages(
             anchor=anchor,
             allowances=scope.allowances,
             plan=scope.plan,
+            standing=_standing(logs, own, scope, lifter),
         )
+
+
+def _standing(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> tuple[str, ...]:
+    """Say what the lifter's maxes are, and where the week stands in the plan's season."""
+    sunday = scope.week.monday() + timedelta(days=6)
+    plan = scope.plan
+    has_plan = plan is not None and plan.has(lifter)
+    planned = plan.lifter(lifter).maxes if plan is not None and has_plan else ()
+    words = strength_words(logs.maxes, lifter=lifter, planned=planned, until=sunday)
+    if plan is None or not has_plan:
+        return words
+    season = season_of(plan, lifter, sets=tuple(logs.sets(own)), today=sunday)
+    return (*standing_words(season), *words)

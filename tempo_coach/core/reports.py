@@ -64,6 +64,7 @@ def _week_data(week: Week) -> dict[str, Any]:
         "exercises": [
             {"exercise": one.exercise} | totals_data(one.totals) for one in week.exercises
         ],
+        "methods": [{"method": one.method} | totals_data(one.totals) for one in week.methods],
         "total": totals_data(week.total),
         "lower_change_s": None if week.lower_change_ms is None else week.lower_change_ms / 1000,
     }

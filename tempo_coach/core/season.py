@@ -155,6 +155,18 @@ def season_sentences(season: Season) -> Iterator[str]:
         )
 
 
+def standing_words(season: Season) -> tuple[str, ...]:
+    """Say where the week of today stands, in a sentence; nothing outside the season."""
+    row = season.this_week
+    if row is None:
+        return ()
+    done = f"lowering emphasis {row.lower_s.done:.0f} s"
+    limit = row.lower_s.limit
+    held = f"{done}, no limit known" if limit is None else f"{done} of {limit:.0f} s"
+    over = f", {row.lower_s.over:.0f} s over the limit" if row.lower_s.over else ""
+    return (f"Season, {week_words(row.week)}: {held}{over}.",)
+
+
 def _jump(season: Season) -> Iterator[str]:
     """Say where a stated base allows a jump from what was really done."""
     this = season.this_week

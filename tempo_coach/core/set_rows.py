@@ -16,13 +16,13 @@ from tempo_coach.core.legible import name_key
 from tempo_coach.core.tempo import Phase, Speed, Tempo
 
 RowValues: TypeAlias = tuple[
-    str, str, str, datetime, float, float, float, float, int, float | None, float | None, int
+    str, str, str, str, datetime, float, float, float, float, int, float | None, float | None, int
 ]
-"""Id, lifter, exercise, start, seconds lowering, pausing, raising and at the top, reps, kg or None,
-kg lowered or None, and the phases by allowance as bits."""
+"""Id, lifter, exercise, method or nothing, start, seconds lowering, pausing, raising and at the top,
+reps, kg or None, kg lowered or None, and the phases by allowance as bits."""
 
-# 71 bytes a set, so that two and a half million of them fit into 180 MB.
-_PACK = Struct("<qqqiiiiihddBii").pack
+# 75 bytes a set, so that two and a half million of them fit into 190 MB.
+_PACK = Struct("<qqqiiiiihddBiii").pack
 _ROW = np.dtype(
     [
         ("id", "<i8"),  # a hash, good within one process
@@ -36,6 +36,7 @@ _ROW = np.dtype(
         ("by_allowance", "u1"),
         ("lifter", "<i4"),
         ("exercise", "<i4"),
+        ("method", "<i4"),
     ]
 )
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
@@ -60,7 +61,7 @@ def row_values(done: SetDone) -> RowValues:
     """Return what a row holds of a set."""
     spent = done.seconds
     return (
-        done.id, done.lifter, done.exercise, done.started_at,
+        done.id, done.lifter, done.exercise, done.method or "", done.started_at,
         spent.lower, spent.pause, spent.raise_, spent.top,
         done.reps_done, done.load_kg, done.mean_lower_kg,
         allowance_bits(done.tempo, done.timing),
@@ -77,6 +78,8 @@ class SetRows:
     """The names behind ``data["lifter"]``, each as last written, in order of the alphabet."""
     exercises: tuple[str, ...]
     """As `lifters`, behind ``data["exercise"]``."""
+    methods: tuple[str, ...]
+    """As `lifters`, behind ``data["method"]``; empty where a set names none."""
 
     @classmethod
     def of(cls, sets: Iterable[SetDone]) -> SetRows:
@@ -101,12 +104,13 @@ class SetRows:
 
 
 class RowWriter:
-    """Gathers rows, 71 bytes a set."""
+    """Gathers rows, 75 bytes a set."""
 
     def __init__(self) -> None:
         self._packed = bytearray()
         self._lifters: dict[str, int] = {}
         self._exercises: dict[str, int] = {}
+        self._methods: dict[str, int] = {}
 
     def append(self, place: int, values: RowValues) -> None:
         """Add one set.
@@ -119,7 +123,7 @@ class RowWriter:
             As `row_values` gives them.
         """
         (
-            set_id, lifter, exercise, start, lower, pause, raised, top,
+            set_id, lifter, exercise, method, start, lower, pause, raised, top,
             reps, kg, lower_kg, by_allowance,
         ) = values  # fmt: skip
         since = start - _EPOCH
@@ -138,6 +142,7 @@ class RowWriter:
             by_allowance,
             self._lifters.setdefault(lifter, len(self._lifters)),
             self._exercises.setdefault(exercise, len(self._exercises)),
+            self._methods.setdefault(method, len(self._methods)),
         )
 
     def data(self) -> NDArray[Any]:
@@ -151,6 +156,7 @@ class RowWriter:
             data,
             _named(data, "lifter", tuple(self._lifters)),
             _named(data, "exercise", tuple(self._exercises)),
+            _named(data, "method", tuple(self._methods)),
         )
 
 

@@ -179,12 +179,23 @@ class ExerciseTotals:
 
 
 @dataclass(frozen=True, slots=True)
+class MethodTotals:
+    """One method's part of a week."""
+
+    method: str
+    """As last written."""
+    totals: Totals
+
+
+@dataclass(frozen=True, slots=True)
 class Week:
     """One week's work."""
 
     week: IsoWeek
     exercises: tuple[ExerciseTotals, ...]
     """In order of the alphabet."""
+    methods: tuple[MethodTotals, ...]
+    """In order of the alphabet, without the sets that name none."""
     total: Totals
     lower_before_ms: int | None
     """Lowering time of the calendar week before; None in the first week on record."""
@@ -243,11 +254,16 @@ def weeks_over(rows: SetRows, *, last: int | None = None) -> tuple[Week, ...]:
     for (monday, exercise), totals in totals_by(rows, mondays, rows.data["exercise"]):
         part = ExerciseTotals(rows.exercises[exercise], totals)
         exercises.setdefault(monday, []).append(part)
+    methods: dict[int, list[MethodTotals]] = {}
+    for (monday, method), totals in totals_by(rows, mondays, rows.data["method"]):
+        if name := rows.methods[method]:
+            methods.setdefault(monday, []).append(MethodTotals(name, totals))
     in_all = {monday: total for (monday,), total in totals_by(rows, mondays)}
     weeks = (
         Week(
             week=IsoWeek.starting(monday),
             exercises=tuple(exercises[monday]),
+            methods=tuple(methods.get(monday, ())),
             total=total,
             lower_before_ms=(
                 None if monday == first else in_all.get(monday - 7, _NOTHING).times.lower_ms

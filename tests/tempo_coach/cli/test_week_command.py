@@ -177,3 +177,22 @@ def test_one_lifter_is_chosen_by_name_and_shown_by_code(
     assert not {"aa01", "aa02", "ab03"} & {row["id"] for row in exported}
     assert (unknown.code, unknown.out) == (65, "")
     assert "the nearest is 'Mirela Oude'" in unknown.err
+
+
+def test_methods_maxes_and_the_reserve_stand_beneath_the_weeks(
+    command: Command, home: Path
+) -> None:
+    path = home / "log.jsonl"
+    path.write_text(f"{set_line(method='slow-lowering')}\n", encoding="utf-8")
+    tests = (("90 kg",), ("100 kg", "--lowered"))
+    for load, *more in tests:
+        words = ("--lower-s", "3", "--lifter", "Mirela Oude", "--on", "2026-11-20")
+        command("max", "add", "front squat", load, *more, *words, "--log", path)
+
+    outcome = command("week", path)
+
+    assert "of these slow-lowering" in outcome.out
+    assert (
+        "front squat: 90 kg lifted after a lower in 3 s (2026-11-20), "
+        "100 kg lowered in 3 s (2026-11-20), reserve 111% of the 1RM.\n"
+    ) in outcome.out

@@ -62,7 +62,7 @@ def test_what_is_read_quickly_is_what_is_read_strictly(line: bytes) -> None:
         strict = read_line(line.rstrip(b"\r\n"))
         assert isinstance(strict, SetDone)
         assert quick == row_values(strict)
-        assert quick[3].utcoffset() == strict.started_at.utcoffset()
+        assert quick[4].utcoffset() == strict.started_at.utcoffset()
 
 
 @given(strategies.plain_sets_done)

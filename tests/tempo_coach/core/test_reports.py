@@ -72,6 +72,7 @@ def test_weeks_are_given_with_their_units_and_with_what_was_skipped() -> None:
                 "week": "2026-W10",
                 "from": "2026-03-02",
                 "exercises": [{"exercise": "front squat"} | totals],
+                "methods": [],
                 "total": totals,
                 "lower_change_s": None,
             }

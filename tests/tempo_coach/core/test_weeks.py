@@ -275,3 +275,20 @@ def test_seconds_are_given_phase_by_phase_and_in_all() -> None:
         "top_s": 0.001,
         "tension_s": 28.001,
     }
+
+
+def test_methods_have_their_part_of_a_week_and_sets_without_one_have_none() -> None:
+    [week] = weekly(
+        [
+            done_set(id="1"),
+            done_set(id="2", method="slow-lowering"),
+            done_set(id="3", method="slow-lowering"),
+            done_set(id="4", method="hold"),
+        ]
+    )
+
+    assert [(part.method, part.totals.sets) for part in week.methods] == [
+        ("hold", 1),
+        ("slow-lowering", 2),
+    ]
+    assert week.total.sets == 4
