@@ -18,8 +18,8 @@ from tempo_coach.core.tempo import Phase, Speed, Tempo
 RowValues: TypeAlias = tuple[
     str, str, str, str, datetime, float, float, float, float, int, float | None, float | None, int
 ]
-"""Id, lifter, exercise, method or nothing, start, seconds lowering, pausing, raising and at the top,
-reps, kg or None, kg lowered or None, and the phases by allowance as bits."""
+"""Id, lifter, exercise, method or nothing, start, seconds lowering, pausing, raising and at the
+top, reps, kg or None, kg lowered or None, and the phases by allowance as bits."""
 
 # 75 bytes a set, so that two and a half million of them fit into 190 MB.
 _PACK = Struct("<qqqiiiiihddBiii").pack
