@@ -8,6 +8,7 @@ from tempo_coach.core.plan import WEEKDAYS
 from tempo_coach.core.weeks import IsoWeek
 
 _WEEKS_DONE = 3
+_DAYS_TO_RACE = 12
 
 
 def demo_plan(today: date) -> str:
@@ -15,7 +16,10 @@ def demo_plan(today: date) -> str:
     start = IsoWeek.of(today).monday() - timedelta(weeks=_WEEKS_DONE)
     days = {f"day{after}": WEEKDAYS[(today.weekday() + after) % 7] for after in range(6)}
     return _TEXT.format(
-        start=start.isoformat(), tested=(start - timedelta(days=9)).isoformat(), **days
+        start=start.isoformat(),
+        race=(today + timedelta(days=_DAYS_TO_RACE)).isoformat(),
+        tested=(start - timedelta(days=9)).isoformat(),
+        **days,
     )
 
 
@@ -24,6 +28,14 @@ name = "Head race, winter"
 start = {start}
 weeks = 6
 step = "2.5 kg"
+
+[dosing]
+base_s = 180
+
+[[calendar]]
+kind = "meet"
+first = {race}
+name = "Head race"
 
 [[lifters]]
 name = "Mirela Oude"
