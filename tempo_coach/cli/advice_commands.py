@@ -20,7 +20,7 @@ from tempo_coach.core.legible import legible
 from tempo_coach.core.maxes import KnownMax, known_maxes
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.next_week import ProposedLine, next_week
-from tempo_coach.core.plan import Lifter, Plan
+from tempo_coach.core.plan import WEEKDAYS, Lifter, Plan
 from tempo_coach.core.readiness import (
     Criterion,
     Readiness,
@@ -212,11 +212,17 @@ def _print_next(lifter: str, limit_s: float | None, lines: Sequence[ProposedLine
         click.echo(f"{legible(lifter)}: no sets to go by, {limit}")
         return
     rows = [
-        (one.step.value, "off" if one.line is None else str(one.line), one.reason, str(one.was))
+        (
+            WEEKDAYS[one.day.weekday()],
+            one.step.value,
+            "off" if one.line is None else str(one.line),
+            one.reason,
+            str(one.was),
+        )
         for one in lines
     ]
     title = f"{legible(lifter)}: a proposal for next week, {limit}"
-    print_table(("", "line", "why", "was"), rows, left=4, title=title)
+    print_table(("day", "", "line", "why", "was"), rows, left=5, title=title)
     click.echo()
 
 
@@ -228,6 +234,7 @@ def _next_data(
         "limit_s": limit_s,
         "lines": [
             {
+                "day": WEEKDAYS[one.day.weekday()],
                 "step": one.step.value,
                 "line": None if one.line is None else str(one.line),
                 "was": str(one.was),

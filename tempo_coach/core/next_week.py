@@ -15,7 +15,7 @@ from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import MOST_SETS, Prescription
-from tempo_coach.core.tempo import Allowances, Phase, Tempo, parse_tempo
+from tempo_coach.core.tempo import Allowances, Phase, parse_tempo
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.errors import OutOfRange
 
@@ -47,18 +47,25 @@ class ProposedLine:
     """As it would stand in the plan; None where the work is left out."""
     was: Prescription
     """What was done."""
+    day: date
+    """The day of last week on which it was done."""
     reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class _Done:
-    """The sets of one week that are of one line."""
+    """The sets of one day that are of one line."""
 
     line: Prescription
     sets: tuple[SetDone, ...]
     is_emphasis: bool
     lower_s: float
     """Of one set of the line."""
+
+    @property
+    def day(self) -> date:
+        """The day on which they were done."""
+        return self.sets[0].started_at.date()
 
     @property
     def effort(self) -> float | None:
@@ -120,8 +127,10 @@ def _lines(sets: Iterable[SetDone]) -> list[tuple[Prescription, list[SetDone]]]:
     """Put sets that are alike into lines, in the order in which they were done."""
     grouped: dict[tuple[object, ...], list[SetDone]] = {}
     for one in sets:
-        key = (name_key(one.exercise), one.tempo, one.shape, one.load_as_written, one.method,
-               one.reps_prescribed)  # fmt: skip
+        key = (
+            *(one.started_at.date(), name_key(one.exercise), one.tempo, one.shape),
+            *(one.load_as_written, one.method, one.reps_prescribed),
+        )
         grouped.setdefault(key, []).append(one)
     return [(_line(alike), alike) for alike in grouped.values()]
 
@@ -157,21 +166,22 @@ def _first_draft(
 ) -> ProposedLine:
     line = one.line
     if line.method == "overloaded-lowering" and not may_overload(line.exercise):
-        return ProposedLine(Step.CUT, None, line, "not ready for overload: see 'tempo-coach ready'")
+        reason = "not ready for overload: see 'tempo-coach ready'"
+        return ProposedLine(Step.CUT, None, line, one.day, reason)
     if (rung := _next_rung(one, earlier)) is not None:
         return rung
     if not one.is_whole:
         return _less(one, "not every rep was done as written")
     if one.effort is not None and one.effort >= HARD_FROM:
         return _less(one, f"an effort of {one.effort:g} leaves no rep")
-    return ProposedLine(Step.KEEP, line, line, "done as written")
+    return ProposedLine(Step.KEEP, line, line, one.day, "done as written")
 
 
 def _less(one: _Done, reason: str) -> ProposedLine:
     if one.line.sets == 1:
-        return ProposedLine(Step.KEEP, one.line, one.line, f"{reason}; take less load")
+        return ProposedLine(Step.KEEP, one.line, one.line, one.day, f"{reason}; take less load")
     shorter = replace(one.line, sets=one.line.sets - 1)
-    return ProposedLine(Step.CUT, shorter, one.line, f"{reason}: a set less")
+    return ProposedLine(Step.CUT, shorter, one.line, one.day, f"{reason}: a set less")
 
 
 def _next_rung(one: _Done, earlier: Sequence[SetDone]) -> ProposedLine | None:
@@ -188,12 +198,9 @@ def _next_rung(one: _Done, earlier: Sequence[SetDone]) -> ProposedLine | None:
     is_easy = one.effort is not None and one.effort <= EASY_TO
     if not one.is_whole or not is_easy or place + 1 == len(rungs):
         return None
-    return _climbed(line, rungs[place + 1])
-
-
-def _climbed(line: Prescription, tempo: Tempo) -> ProposedLine:
-    reason = f"a new lift, done as written and easily: from {line.tempo} to {tempo}"
-    return ProposedLine(Step.CHANGE, replace(line, tempo=tempo), line, reason)
+    quicker = rungs[place + 1]
+    reason = f"a new lift, done as written and easily: from {line.tempo} to {quicker}"
+    return ProposedLine(Step.CHANGE, replace(line, tempo=quicker), line, one.day, reason)
 
 
 def _within(
@@ -217,7 +224,7 @@ def _within(
         if drafts[place].step is Step.KEEP and line is not None and is_easy and fits:
             more = replace(line, sets=min(line.sets + 1, MOST_SETS))
             reason = f"easy at an effort of {effort:g}, and within the limit of {limit_s:.0f} s"
-            drafts[place] = ProposedLine(Step.ADD, more, line, reason)
+            drafts[place] = ProposedLine(Step.ADD, more, line, done[place].day, reason)
             break
     return drafts
 
@@ -226,7 +233,7 @@ def _cut(draft: ProposedLine, reason: str) -> ProposedLine:
     line = draft.line
     shorter = None if line is None or line.sets == 1 else replace(line, sets=line.sets - 1)
     first = draft.reason if draft.step is Step.CUT else reason
-    return ProposedLine(Step.CUT, shorter, draft.was, first)
+    return ProposedLine(Step.CUT, shorter, draft.was, draft.day, first)
 
 
 def _sum_s(drafts: Sequence[ProposedLine], done: Sequence[_Done]) -> float:

@@ -176,5 +176,18 @@ def test_a_proposal_never_holds_more_than_the_limit(
     assert len(lines) == len(work)
 
 
+def test_each_day_has_its_own_lines() -> None:
+    thursday = [
+        one.model_copy(
+            update={"id": f"t{one.id}", "started_at": one.started_at + timedelta(days=3)}
+        )
+        for one in sets_of(2)
+    ]
+
+    lines = proposed([*sets_of(3), *thursday])
+
+    assert [(one.day.weekday(), one.line and one.line.sets) for one in lines] == [(0, 3), (3, 2)]
+
+
 def test_no_work_gives_no_proposal() -> None:
     assert proposed([]) == []
