@@ -177,4 +177,4 @@ def _standing(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> tupl
     if plan is None or not has_plan:
         return words
     season = season_of(plan, lifter, sets=tuple(logs.sets(own)), today=sunday)
-    return (*standing_words(season), *words)
+    return (*standing_words(season, scope.week), *words)

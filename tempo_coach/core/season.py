@@ -155,9 +155,9 @@ def season_sentences(season: Season) -> Iterator[str]:
         )
 
 
-def standing_words(season: Season) -> tuple[str, ...]:
-    """Say where the week of today stands, in a sentence; nothing outside the season."""
-    row = season.this_week
+def standing_words(season: Season, week: IsoWeek) -> tuple[str, ...]:
+    """Say where a week stands, in a sentence; nothing outside the season."""
+    row = season.row_of(week)
     if row is None:
         return ()
     done = f"lowering emphasis {row.lower_s.done:.0f} s"

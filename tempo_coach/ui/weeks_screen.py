@@ -20,6 +20,7 @@ from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_sums import PlannedTotals
+from tempo_coach.core.season import Season, season_of, standing_words
 from tempo_coach.core.week_chart import WEEKS, ChartWeek, exercises_of, planned_in, week_chart
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.errors import LogUnreadable, OutOfRange
@@ -73,6 +74,7 @@ class WeeksScreen(Frame[None]):
         self._coach = coach
         self._lifter = lifter
         self._plan = plan
+        self._season: Season | None = None
         self._today: date = coach.clock.wall().date()
         self._sets: tuple[SetDone, ...] = ()
         self._exercises: tuple[str | None, ...] = (None,)
@@ -113,6 +115,8 @@ class WeeksScreen(Frame[None]):
         """Show what the log holds."""
         self._sets = event.sets
         self._exercises = (None, *exercises_of(event.sets))
+        if self._plan is not None and self._plan.has(self._lifter):
+            self._season = season_of(self._plan, self._lifter, sets=event.sets, today=self._today)
         if event.fault is not None:
             self.tell(fault_sentence(event.fault))
         elif not event.sets:
@@ -185,7 +189,8 @@ class WeeksScreen(Frame[None]):
         self._sums.update("\n".join(rows) or "Nothing was done.")
         self._planned.display = planned is not None
         self._planned.update("" if planned is None else planned_words(week, planned))
-        self._notes.update("\n".join(notes(self._chart, planned)))
+        season = () if self._season is None else standing_words(self._season, week.week)
+        self._notes.update("\n".join((*season, *notes(self._chart, planned))))
 
     def _planned_in(self, week: IsoWeek) -> PlannedTotals | None:
         if self._plan is None:
