@@ -137,14 +137,14 @@ def _blocks(bar: LoadedBar, *, room: int) -> list[_Block]:
     alone = [_block(bar, disc, 1, has_one_unit=has_one_unit) for disc in bar.side]
     if _room(alone) <= room:
         return alone
-    alike = [
-        _block(bar, disc, len(list(several)), has_one_unit=has_one_unit)
-        for disc, several in groupby(bar.side)
-    ]
-    shown = list(alike)
+    runs = [(disc, len(list(several))) for disc, several in groupby(bar.side)]
+    counts = [count for _, count in runs]
+    alike = [_block(bar, disc, count, has_one_unit=has_one_unit) for disc, count in runs]
+    shown, kept = alike, len(alike) - 1
     while _room(shown) > room:
-        hidden = len(alike) - len(shown) + 1
-        shown = [*shown[: len(alike) - hidden - 1], _Block(f"+{hidden + 1} more", 0, 0, None)]
+        kept -= 1
+        hidden = len(bar.side) - sum(counts[:kept])
+        shown = [*alike[:kept], _Block(f"+{hidden} more", 0, 0, None)]
     return shown
 
 

@@ -29,7 +29,8 @@ APRIL_1 = date(2001, 4, 1)
 cells = st.one_of(
     st.none(),
     st.text(max_size=12),
-    strategies.fragments,
+    # No reader of a file lets half of a pair through.
+    strategies.fragments.map(lambda text: text.replace("\ud800", "")),
     st.integers(-5, 5000),
     st.floats(allow_nan=False, allow_infinity=False),
     st.builds(SheetDate, st.dates(), st.permutations("dmy").map("".join)),
