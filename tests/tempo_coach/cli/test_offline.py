@@ -61,7 +61,11 @@ def test_every_command_is_called_below() -> None:
     assert set(CALLS) == set(COMMANDS)
 
 
-@pytest.mark.parametrize("name", CALLS)
+@pytest.mark.parametrize(
+    "name",
+    # A PDF takes as long as all others together.
+    [pytest.param(name, marks=pytest.mark.slow if name == "report" else ()) for name in CALLS],
+)
 def test_no_command_opens_a_socket(
     command: Command,
     written_log: Path,

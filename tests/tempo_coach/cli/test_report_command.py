@@ -146,6 +146,7 @@ def test_pseudonyms_leave_no_name_and_no_note(command: Command, home: Path) -> N
         assert name not in outcome.out
 
 
+@pytest.mark.slow
 def test_a_pdf_has_the_roster_and_a_sheet_for_each_lifter(
     command: Command, written_log: Path, home: Path
 ) -> None:
@@ -225,7 +226,7 @@ def test_a_file_that_is_there_stays_unless_it_is_to_be_replaced(
     assert path.read_text("utf-8").startswith("<!DOCTYPE html>")
 
 
-@pytest.mark.parametrize("ending", ["html", "pdf"])
+@pytest.mark.parametrize("ending", ["html", pytest.param("pdf", marks=pytest.mark.slow)])
 def test_a_disk_that_fills_leaves_the_old_file_and_nothing_else(
     command: Command, written_log: Path, home: Path, ending: str
 ) -> None:
@@ -254,6 +255,7 @@ def test_a_folder_that_takes_no_files_is_refused(command: Command, home: Path) -
     assert "does not take files: permission is denied" in outcome.err
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(not FULL_DISK.exists(), reason="the system has no /dev/full")
 def test_standard_output_that_is_full_is_told(written_log: Path) -> None:
     with FULL_DISK.open("wb") as full:

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta, timezone
 from decimal import Decimal
 from fractions import Fraction
 
-from hypothesis import assume
+from hypothesis import assume, settings
 from hypothesis import strategies as st
 
 from tempo_coach.core.facts import (
@@ -236,6 +236,8 @@ changes = (
 corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
 strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
 facts = st.one_of(sets_done, corrections, strikes)
+WHOLE_LOGS = settings(max_examples=20)
+"""For tests that draw lists of facts: making the facts is nearly all of their time."""
 maxes_tested = st.builds(
     MaxTested,
     id=ids,

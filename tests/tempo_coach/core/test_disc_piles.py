@@ -11,7 +11,7 @@ from tempo_coach.core.mass import parse_mass
 from tests.tempo_coach.core.racks import every_pile, small_disc_sets
 
 
-@settings(max_examples=200)
+@settings(max_examples=100)
 @given(
     small_disc_sets(),
     st.sampled_from([Decimal(kg) for kg in ("-200", "-0.01", "0", "0.01", "200")]),
@@ -37,7 +37,7 @@ def test_the_lightest_pile_above_may_be_one_heavy_disc() -> None:
     assert nearest_piles(((twenty, 1), (five, 1)), Decimal("5.01")) == ((five,), (twenty,))
 
 
-@settings(max_examples=200)
+@settings(max_examples=100)
 @given(small_disc_sets(), st.data())
 def test_of_the_ways_to_one_mass_it_is_the_one_of_fewest_discs_then_the_heaviest_first(
     discs: DiscSet, data: st.DataObject

@@ -31,6 +31,7 @@ def lines(history: History) -> list[bytes]:
 
 
 @given(fact_lists, st.randoms(use_true_random=False))
+@strategies.WHOLE_LOGS
 def test_the_order_of_the_facts_makes_no_difference(facts: list[Fact], random: Random) -> None:
     shuffled = list(facts)
     random.shuffle(shuffled)
@@ -39,11 +40,13 @@ def test_the_order_of_the_facts_makes_no_difference(facts: list[Fact], random: R
 
 
 @given(fact_lists)
+@strategies.WHOLE_LOGS
 def test_the_same_facts_twice_make_no_difference(facts: list[Fact]) -> None:
     assert fold(facts + facts) == fold(facts)
 
 
 @given(fact_lists, fact_lists, fact_lists)
+@strategies.WHOLE_LOGS
 def test_logs_can_be_merged_in_any_grouping_and_order(
     one: list[Fact], two: list[Fact], three: list[Fact]
 ) -> None:
@@ -53,6 +56,7 @@ def test_logs_can_be_merged_in_any_grouping_and_order(
 
 
 @given(fact_lists, strategies.strikes, fact_lists)
+@strategies.WHOLE_LOGS
 def test_a_struck_set_stays_struck(
     before: list[Fact], strike: SetStruck, after: list[Fact]
 ) -> None:
@@ -62,6 +66,7 @@ def test_a_struck_set_stays_struck(
 
 
 @given(fact_lists)
+@strategies.WHOLE_LOGS
 def test_every_id_ends_up_in_one_place(facts: list[Fact]) -> None:
     history = fold(facts)
     counting = {done.id for done in history.sets}

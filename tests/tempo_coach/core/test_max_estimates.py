@@ -168,6 +168,7 @@ many = st.lists(hard_or_not, max_size=6)
 
 
 @given(many, st.randoms(use_true_random=False))
+@strategies.WHOLE_LOGS
 def test_the_order_of_sets_makes_no_difference(sets: list[SetDone], random: Random) -> None:
     by_id = list({done.id: done for done in sets}.values())
     shuffled = list(by_id)
@@ -176,6 +177,7 @@ def test_the_order_of_sets_makes_no_difference(sets: list[SetDone], random: Rand
 
 
 @given(many)
+@strategies.WHOLE_LOGS
 def test_no_estimate_is_below_its_load_or_above_one_and_a_half_of_it(sets: list[SetDone]) -> None:
     # Of 12 reps to failure Brzycki makes 36/25, and nobody more; Reynolds et al. add 0.7 kg.
     for record in tempo_records(sets):
@@ -186,6 +188,7 @@ def test_no_estimate_is_below_its_load_or_above_one_and_a_half_of_it(sets: list[
 
 
 @given(many)
+@strategies.WHOLE_LOGS
 def test_rows_that_tell_nothing_are_left_out_before_sets_are_read(sets: list[SetDone]) -> None:
     logs = merge_of(log_of({done.id: done for done in sets}.values()))
     everything = tempo_records(logs.sets(logs.rows))

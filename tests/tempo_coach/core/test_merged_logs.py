@@ -53,6 +53,7 @@ def as_named(sets: tuple[SetDone, ...], logs: MergedLogs) -> list[bytes]:
 
 
 @given(fact_lists, fact_lists)
+@strategies.WHOLE_LOGS
 def test_merging_says_what_folding_says(one: list[Fact], other: list[Fact]) -> None:
     logs = merge_of(log_of(one), log_of(other))
     history = fold(one + other)

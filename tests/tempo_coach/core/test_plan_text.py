@@ -3,7 +3,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from typing import Literal, get_args
 
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from tempo_coach.core.load import parse_load
@@ -124,6 +124,7 @@ def plans(draw: st.DrawFn) -> Plan:
 
 
 @given(plans())
+@settings(max_examples=20)  # each is a whole plan
 def test_a_plan_that_was_written_out_reads_as_itself(plan: Plan) -> None:
     text = plan_text(plan)
     read = reading(text)

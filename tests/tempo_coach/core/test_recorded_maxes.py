@@ -29,6 +29,7 @@ def lines(maxes: RecordedMaxes) -> list[bytes]:
 
 
 @given(max_lists, max_lists, st.randoms(use_true_random=False))
+@strategies.WHOLE_LOGS
 def test_order_repetition_and_grouping_make_no_difference(
     one: list[MaxTested | MaxStruck], other: list[MaxTested | MaxStruck], random: Random
 ) -> None:
@@ -48,6 +49,7 @@ def test_every_id_ends_up_in_one_place(facts: list[MaxTested | MaxStruck]) -> No
 
 
 @given(st.lists(strategies.facts | strategies.max_facts, max_size=8))
+@strategies.WHOLE_LOGS
 def test_sets_and_maxes_of_one_log_leave_each_other_alone(facts: list[Fact]) -> None:
     maxes = [fact for fact in facts if isinstance(fact, MaxTested | MaxStruck)]
     others = [fact for fact in facts if not isinstance(fact, MaxTested | MaxStruck)]
@@ -60,6 +62,7 @@ def test_sets_and_maxes_of_one_log_leave_each_other_alone(facts: list[Fact]) -> 
     st.lists(strategies.facts | strategies.max_facts, max_size=6),
     st.lists(strategies.facts | strategies.max_facts, max_size=6),
 )
+@strategies.WHOLE_LOGS
 def test_merging_logs_says_what_folding_says(one: list[Fact], other: list[Fact]) -> None:
     merged, folded = merge_of(log_of(one), log_of(other)).maxes, fold(one + other).maxes
     assert (merged.struck, merged.disagreeing, merged.orphaned) == (

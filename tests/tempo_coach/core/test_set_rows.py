@@ -32,6 +32,7 @@ def test_a_name_is_as_last_written_and_the_order_of_reading_does_not_matter() ->
 
 
 @given(st.lists(strategies.sets_done, min_size=1, max_size=8))
+@strategies.WHOLE_LOGS
 def test_the_week_of_a_row_begins_on_the_monday_of_its_local_date(sets: list[SetDone]) -> None:
     mondays = SetRows.of(sets).mondays().tolist()
     assert mondays == [

@@ -62,11 +62,15 @@ def test_the_fullest_pages_are_one_sheet_each_behind_the_roster(weeks: int) -> N
         assert "Pain stops the set." in text
 
 
-def test_one_lifter_s_report_is_one_sheet_that_can_be_read_aloud() -> None:
+@pytest.fixture(scope="module")
+def found() -> PdfReader:
+    """One lifter's report."""
     file = io.BytesIO()
     write_pdf("".join(html_text(report([done_set()]))), file)
+    return PdfReader(file)
 
-    found = PdfReader(file)
+
+def test_one_lifter_s_report_is_one_sheet_that_can_be_read_aloud(found: PdfReader) -> None:
     assert len(found.pages) == 1
     assert "more set" not in found.pages[0].extract_text()
     # PDF 1.7, ISO 32000-1, 14.8.1: a tagged PDF says so in its catalogue.
@@ -77,12 +81,9 @@ def test_one_lifter_s_report_is_one_sheet_that_can_be_read_aloud() -> None:
     assert found.metadata.title == "2026-W10: Ansa Vireo"
 
 
-def test_a_page_s_width_and_height_are_those_of_a4() -> None:
+def test_a_page_s_width_and_height_are_those_of_a4(found: PdfReader) -> None:
     # ISO 216: 210 mm by 297 mm.
-    file = io.BytesIO()
-    write_pdf("".join(html_text(report([done_set()]))), file)
-
-    box = PdfReader(file).pages[0].mediabox
+    box = found.pages[0].mediabox
     assert (float(box.width), float(box.height)) == pytest.approx(
         (210 / 25.4 * 72, 297 / 25.4 * 72), abs=0.1
     )

@@ -50,6 +50,7 @@ async def test_in_the_rest_it_says_what_changes_from_the_set_just_done() -> None
         await rack.press(*["backspace"] * len("80 kg"))
         await rack.write("85")
         await rack.press("enter", "enter", "enter")
+        await rack.wait(A_MOMENT_MS)
         corrected = said(rack)
 
     assert unchanged == "On the bar: 25 + 5 kg a side; the bar stays as it is."
