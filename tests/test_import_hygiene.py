@@ -8,10 +8,15 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 import sounds_gen
 import tempo_coach.cli
 import tempo_coach.core
 import tempo_coach.storage
+
+pytestmark = pytest.mark.slow
+
 
 ROOT = Path(__file__).parents[1]
 

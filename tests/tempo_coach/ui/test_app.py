@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from textual.widgets import Input
 
 from tempo_coach.core.cautions import LONG, SHORT
@@ -12,6 +13,8 @@ from tempo_coach.ui.frame import TooSmall
 from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.set_screen import SetScreen
 from tests.tempo_coach.ui.rack import A_MOMENT_MS, LINE, REP_MS, SETUP_MS, Rack
+
+pytestmark = pytest.mark.screen
 
 
 async def test_the_board_holds_the_line_and_names_the_lifter() -> None:

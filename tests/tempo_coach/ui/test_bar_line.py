@@ -15,6 +15,8 @@ from tests.tempo_coach.core.racks import disc_texts
 from tests.tempo_coach.ui.plan_rack import PlanRack
 from tests.tempo_coach.ui.rack import A_MOMENT_MS, Rack
 
+pytestmark = pytest.mark.screen
+
 
 def said(rack: Rack) -> str:
     """Return what is said of the bar; nothing where that takes no room."""

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import pytest
 from textual.app import App, ComposeResult
 from textual.geometry import Region
 
@@ -7,6 +8,8 @@ from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.canvas import Ink, plain_text
 from tempo_coach.ui.sign import Sign
 from tests.tempo_coach.ui.rack import Rack
+
+pytestmark = pytest.mark.screen
 
 
 class WatchedDisplay(BigDisplay):

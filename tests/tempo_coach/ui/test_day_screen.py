@@ -20,6 +20,8 @@ from tests.tempo_coach.fakes import disk_full
 from tests.tempo_coach.ui.plan_rack import CHIN_MS, SETUP_MS, SQUAT_MS, PlanRack, squat
 from tests.tempo_coach.ui.rack import A_MOMENT_MS
 
+pytestmark = pytest.mark.screen
+
 
 def rows(rack: PlanRack) -> list[str]:
     """The table's rows, without the spaces between."""

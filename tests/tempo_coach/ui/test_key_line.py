@@ -1,8 +1,12 @@
 from __future__ import annotations
 
+import pytest
+
 from tempo_coach.ui.cautions_screen import CautionsScreen
 from tempo_coach.ui.key_line import KeyLine
 from tests.tempo_coach.ui.rack import Rack
+
+pytestmark = pytest.mark.screen
 
 
 async def test_a_click_on_a_key_presses_it() -> None:

@@ -10,6 +10,8 @@ from tempo_coach.ui.methods_screen import NO_EXERCISE, MethodsScreen
 from tests.tempo_coach.ui.plan_rack import PlanRack
 from tests.tempo_coach.ui.rack import Rack
 
+pytestmark = pytest.mark.screen
+
 
 async def choose(rack: Rack, name: MethodName) -> None:
     await rack.press("f7", *["down"] * list(METHODS).index(name))

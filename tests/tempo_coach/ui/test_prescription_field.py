@@ -8,6 +8,8 @@ from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.prescription_field import caret_line, example_text
 from tests.tempo_coach.ui.rack import LINE, Rack
 
+pytestmark = pytest.mark.screen
+
 INPUT_ROW = 3
 CARET_ROW = 5
 

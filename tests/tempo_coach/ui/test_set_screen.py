@@ -11,6 +11,8 @@ from tempo_coach.ui.stage import Stage
 from tests.tempo_coach.fakes import disk_full, no_device
 from tests.tempo_coach.ui.rack import A_MOMENT_MS, REP_MS, SET_MS, SETUP_MS, Rack
 
+pytestmark = pytest.mark.screen
+
 
 async def start(rack: Rack, key: str = "space") -> None:
     await rack.wait(A_MOMENT_MS)

@@ -2,6 +2,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from tempo_coach.core.settings import CueSet
 from tempo_coach.errors import SettingsProblem
 from tempo_coach.ui.board_screen import BoardScreen
@@ -10,6 +12,8 @@ from tempo_coach.ui.setting_entries import ENTRIES
 from tempo_coach.ui.setting_row import SettingRow
 from tempo_coach.ui.settings_screen import SettingsScreen
 from tests.tempo_coach.ui.rack import Rack
+
+pytestmark = pytest.mark.screen
 
 FIRST_ROW = 2
 PLACE = {entry.label: place for place, entry in enumerate(ENTRIES)}

@@ -13,6 +13,8 @@ from tempo_coach.ui.stage import Stage
 from tests.tempo_coach.fakes import no_device
 from tests.tempo_coach.ui.rack import A_MOMENT_MS, TODAY, Rack
 
+pytestmark = pytest.mark.screen
+
 YESTERDAY = TODAY - timedelta(days=1)
 CHECKED = f"sound checked on {TODAY}"
 

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import numpy as np
+import pytest
 
 from tempo_coach.core.cue_sets import sound_track, sounds
 from tempo_coach.core.settings import CueSet, Settings
@@ -8,6 +9,8 @@ from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.sounds_screen import SoundList, SoundsScreen
 from tests.tempo_coach.fakes import no_device
 from tests.tempo_coach.ui.rack import Rack
+
+pytestmark = pytest.mark.screen
 
 SOUNDS = sounds()
 

@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import pytest
 from textual.widgets import Input
 
 from tempo_coach.ui.answer_screen import AnswerScreen
@@ -10,6 +11,8 @@ from tempo_coach.ui.stage import Stage
 from tests.tempo_coach.core.done_sets import max_tested
 from tests.tempo_coach.ui.plan_rack import SETUP_MS, SQUAT_MS, PlanRack
 from tests.tempo_coach.ui.rack import A_MOMENT_MS, Rack
+
+pytestmark = pytest.mark.screen
 
 LINE = "front squat 2x1 @ 110% 4-0-A-0 lowering only rest 3:00"
 

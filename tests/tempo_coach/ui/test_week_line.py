@@ -3,6 +3,8 @@ from __future__ import annotations
 from datetime import date, timedelta
 from pathlib import Path
 
+import pytest
+
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.errors import LogUnreadable
@@ -10,6 +12,8 @@ from tempo_coach.ui.week_line import week_sentence
 from tests.tempo_coach.core.done_sets import done_set
 from tests.tempo_coach.fakes import NOON
 from tests.tempo_coach.ui.rack import REP_MS, SETUP_MS, Rack
+
+pytestmark = pytest.mark.screen
 
 
 def ana(day: int, tempo: str = "4-1-1-1") -> SetDone:

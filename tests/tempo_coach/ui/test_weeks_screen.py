@@ -11,6 +11,8 @@ from tempo_coach.ui.weeks_screen import NO_SETS, WeeksScreen
 from tests.tempo_coach.ui.plan_rack import PlanRack, squat
 from tests.tempo_coach.ui.rack import Rack
 
+pytestmark = pytest.mark.screen
+
 
 def weeks(rack: Rack) -> list[str]:
     """The rows of the chart, without the spaces between."""
