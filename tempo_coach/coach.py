@@ -6,18 +6,16 @@ from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, TypeVar
 
 from sounds_gen.samples import Samples
 from tempo_coach.core.cue_sets import rest_track, set_track
 from tempo_coach.core.facts import (
-    Change,
     Changes,
     Fact,
     MaxStruck,
     MaxTested,
     PhaseSeconds,
-    SessionChanged,
     SetCorrected,
     SetDone,
     SetStruck,
@@ -27,11 +25,15 @@ from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
+from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
+
+Recorded = TypeVar("Recorded", MaxTested, ReserveBegun, AttemptMade)
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,9 +256,9 @@ class Coach:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
         return self.ledger.save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
 
-    def record_max(self, *, at: datetime, **said: Any) -> tuple[MaxTested, LogUnwritable | None]:
-        """Record a tested max, as `MaxTested` says; returns why it is not on the disk yet, too."""
-        fact = MaxTested(id=self._new_id(), at=at, **said)
+    def record(self, kind: type[Recorded], **said: Any) -> tuple[Recorded, LogUnwritable | None]:
+        """Record a fact with an id of its own; returns why it is not on the disk yet, too."""
+        fact = kind(id=self._new_id(), **said)
         return fact, self.ledger.save(fact)
 
     def strike_max(self, tested: MaxTested, *, why: str) -> LogUnwritable | None:

@@ -91,7 +91,7 @@ def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
     for said in _odd_facts(reading):
         click.echo(said)
     faults = sum(not one.foreign for one in reading.skipped) + len(reading.disagreeing)
-    faults += len(reading.maxes.disagreeing)
+    faults += len(reading.maxes.disagreeing) + len(reading.reserve_tests.disagreeing)
     maxes = len(reading.maxes.tested)
     and_maxes = f" and {maxes} max{'' if maxes == 1 else 'es'}" if maxes else ""
     click.echo(f"{len(reading.rows)} sets{and_maxes} count, {faults} faults")
@@ -107,6 +107,10 @@ def _odd_facts(reading: MergedLogs) -> Iterable[str]:
         yield f"max {legible(max_id)}: the logs disagree; the one that was tested later counts"
     for max_id in reading.maxes.orphaned:
         yield f"max {legible(max_id)}: struck, but not in these logs"
+    for test_id in reading.reserve_tests.disagreeing:
+        yield f"reserve test {legible(test_id)}: the logs disagree; the later one counts"
+    for test_id in reading.reserve_tests.orphaned:
+        yield f"reserve test {legible(test_id)}: attempts, but its beginning is not in these logs"
 
 
 @log_command.command("schema")

@@ -43,7 +43,8 @@ def masked(reading: MergedLogs, choice: Choice) -> tuple[MergedLogs, Choice, Pse
     check_names(reading, choice)
     key = bootstrap.pseudonym_key()
     tested = (one.lifter for one in reading.maxes.tested)
-    names = (*reading.rows.lifters, *tested, *choice.lifters)
+    begun = (one.begun.lifter for one in reading.reserve_tests.tests)
+    names = (*reading.rows.lifters, *tested, *begun, *choice.lifters)
     pseudonyms = Pseudonyms.of(names, key=key.key())
     click.echo(f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself.", err=True)
     return pseudonyms.logs(reading), pseudonyms.choice(choice), pseudonyms
@@ -60,6 +61,9 @@ def say_disagreeing(logs: MergedLogs) -> None:
     _say_disagreeing(logs.disagreeing, what="set", counts="the one that ended later counts")
     _say_disagreeing(
         logs.maxes.disagreeing, what="max", counts="the one that was tested later counts"
+    )
+    _say_disagreeing(
+        logs.reserve_tests.disagreeing, what="reserve test", counts="the later one counts"
     )
 
 

@@ -35,6 +35,7 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.plan_commands import plan_command
 from tempo_coach.cli.report_command import report_command
+from tempo_coach.cli.reserve_command import reserve_command
 from tempo_coach.cli.season_commands import season_command
 from tempo_coach.cli.set_commands import (
     demo_command,
@@ -144,6 +145,7 @@ for _command in (
     load_command,
     methods_command,
     prescribe_command,
+    reserve_command,
     season_command,
     ready_command,
     next_command,

@@ -9,10 +9,10 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.options import json_option, lifter_option, log_option
+from tempo_coach.cli.planned_lifter import NOT_SAID, max_load, person_of, usable_plan
 from tempo_coach.cli.rows import print_rows, wrapped
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.bar_words import set_words
-from tempo_coach.core.facts import HEAVIEST_KG
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.core.loading import Rack
@@ -20,15 +20,11 @@ from tempo_coach.core.method_card import card_data, card_rows
 from tempo_coach.core.method_catalogue import METHODS, method_named
 from tempo_coach.core.method_lines import BestFor, MethodLine, method_lines
 from tempo_coach.core.methods import Method
-from tempo_coach.core.plan import Lifter, Plan
+from tempo_coach.core.plan import Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.set_bar import set_bar
 from tempo_coach.core.strength import Best, LifterRecord
 from tempo_coach.errors import OutOfRange
-
-_NOT_SAID = (
-    "Nothing says that a coach has cleared this lifter for it; in a plan, overload = true does."
-)
 
 
 def _method(text: str) -> Method:
@@ -36,17 +32,6 @@ def _method(text: str) -> Method:
         return method_named(text)
     except OutOfRange as fault:
         raise click.BadParameter(str(fault)) from fault
-
-
-def _max(text: str) -> Load:
-    try:
-        load = parse_load(text)
-    except OutOfRange as fault:
-        raise click.BadParameter(str(fault)) from fault
-    kg = None if load.unit is LoadUnit.PERCENT else load.kg()
-    if kg is None or kg > HEAVIEST_KG:
-        raise click.BadParameter(f"{load} is no max; in kg or lb, at most {HEAVIEST_KG} kg")
-    return load
 
 
 @click.command("methods")
@@ -87,7 +72,7 @@ def methods_command(method: Method | None, as_json: bool) -> None:
 @click.option(
     "--max",
     "tested",
-    type=_max,
+    type=max_load,
     metavar="LOAD",
     help="The 1RM, such as '120 kg', tested with a lower of about that length.",
 )
@@ -119,9 +104,9 @@ def prescribe_command(
     tempo-coach prescribe "bench press" accentuated-lowering --plan winter.toml --lifter Jonne
     """
     made = bootstrap.program(Wishes(log_path, is_silent=True))
-    plan = None if plan_path is None else _plan(plan_path)
+    plan = None if plan_path is None else usable_plan(plan_path)
     name = lifter or made.lifter
-    person = None if plan is None else _person(plan, name)
+    person = None if plan is None else person_of(plan, name)
     record = LifterRecord(
         name or "" if person is None else person.name, person, made.coach.history().maxes
     )
@@ -135,26 +120,12 @@ def prescribe_command(
         lower_ms=None if lower_s is None else round(lower_s * 1000),
     )
     is_said = not method.is_overload or (person is not None and person.overload is True)
-    cautions = method.cautions if is_said else (_NOT_SAID, *method.cautions)
+    cautions = method.cautions if is_said else (NOT_SAID, *method.cautions)
     if as_json:
         print_json(_data(method, lines, cautions, record.name or None))
     else:
         settings = made.coach.settings
         _print(method, lines, cautions, rack=settings.rack if settings.show_discs else None)
-
-
-def _plan(path: Path) -> Plan:
-    file = bootstrap.plan_file(path)
-    return file.read(today=bootstrap.clock().wall().date()).usable(file.name)
-
-
-def _person(plan: Plan, name: str | None) -> Lifter:
-    if name is None and len(plan.lifters) == 1:
-        return plan.lifters[0]
-    if name is None:
-        names = ", ".join(legible(one.name) for one in plan.lifters)
-        raise click.UsageError(f"the plan has several lifters: {names}; give one by --lifter")
-    return plan.lifter(name)
 
 
 def _best_for(exercise: str, record: LifterRecord, tested: Load | None) -> BestFor:

@@ -32,6 +32,8 @@ class PlainSets:
         Whose log it is.
     wait_for_start
         Told which set is next, returns when the lifter is ready for it; None starts at once.
+    spells_out
+        Says first what the line means.
     """
 
     def __init__(
@@ -41,19 +43,24 @@ class PlainSets:
         *,
         lifter: str,
         wait_for_start: Callable[[str], None] | None,
+        spells_out: bool = True,
     ) -> None:
+        self.done: list[SetDone] = []
+        """The sets that were logged."""
         self._coach = coach
         self._prescription = prescription
         self._lifter = lifter
         self._wait_for_start = wait_for_start
+        self._spells_out = spells_out
         self._signals = StopSignals()
         self._said_silent = False
 
     def run(self) -> int:
         """Pace every set; returns 0, or 128 and the number of the signal that stopped it."""
         timeline = self._coach.timeline(self._prescription)
-        for sentence in spell_out(self._prescription, timeline):
-            click.echo(sentence)
+        if self._spells_out:
+            for sentence in spell_out(self._prescription, timeline):
+                click.echo(sentence)
         with self._signals.held():
             try:
                 for number in range(1, self._prescription.sets + 1):
@@ -90,6 +97,7 @@ class PlainSets:
         if done is None:
             click.echo("stopped before the first rep: nothing was lifted, nothing is logged")
             return
+        self.done.append(done)
         click.echo(_result(done, fault))
         if fault is not None:
             click.echo(f"not saved yet: {fault}", err=True)

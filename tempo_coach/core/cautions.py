@@ -25,6 +25,13 @@ MAX_TEST = (
 )
 """Said where maxes are tested, and where loads are worked out of them."""
 
+RESERVE_CHECK = (
+    "Before the first attempt: two spotters who know their job, or safety pins at the right "
+    "height, tried with the empty bar; collars on the bar; a word that stops the attempt; and a "
+    "warm-up to near the first load. Only for those whom a qualified coach has cleared."
+)
+"""Must be answered before a reserve test begins."""
+
 LONG = (
     (
         "Stop",

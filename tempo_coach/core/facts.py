@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
 from typing import Annotated, Any, Final, Literal, Self, TypeAlias
 
 from pydantic import (
-    BaseModel,
-    ConfigDict,
     Field,
     SerializerFunctionWrapHandler,
     TypeAdapter,
@@ -16,39 +12,35 @@ from pydantic import (
     model_validator,
 )
 
+from tempo_coach.core.fact_values import (
+    HEAVIEST_KG,
+    VERSION,
+    FactValue,
+    Kilograms,
+    Name,
+    Note,
+    SetId,
+    Version,
+)
 from tempo_coach.core.prescription import LONGEST_NAME
 from tempo_coach.core.rep_shape import PLAIN
+from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.core.tempo import Phase, seconds_text
 from tempo_coach.core.work import PhaseTimes
-from tempo_coach.core.written_values import Day, LoadText, ShapeText, TempoText, Time
+from tempo_coach.core.written_values import ShapeText, TempoText, Time
 from tempo_coach.errors import OutOfRange
 
-VERSION: Final = 1
 SHAPED_VERSION: Final = 2
 """Of a set whose reps have a shape: programs that count them otherwise must not read it."""
 LONGEST_IN_A_PHASE_S: Final = 36_000
-LONGEST_NOTE: Final = 2_000
-HEAVIEST_KG: Final = 600
-"""Of a body or a max, so that no share of one is more than a load can be."""
 
-Version: TypeAlias = Annotated[int, Field(ge=VERSION, le=VERSION)]
-"""A number and strict; a literal would take ``true`` and ``1.0`` for 1."""
-Name: TypeAlias = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME)]
-SetId: TypeAlias = Annotated[str, Field(min_length=1, max_length=64)]
 Seconds: TypeAlias = Annotated[float, Field(ge=0, le=LONGEST_IN_A_PHASE_S)]
 Reps: TypeAlias = Annotated[int, Field(ge=0, le=1_000)]
-Kilograms: TypeAlias = Annotated[float, Field(gt=0, le=2_000)]
 Effort: TypeAlias = Annotated[float, Field(ge=1, le=10, multiple_of=0.5)]
-Note: TypeAlias = Annotated[str, Field(max_length=LONGEST_NOTE)]
 
 
-class _Value(BaseModel):
-    model_config = ConfigDict(
-        frozen=True, extra="forbid", strict=True, allow_inf_nan=False, use_attribute_docstrings=True
-    )
-
-
-class PhaseSeconds(_Value):
+class PhaseSeconds(FactValue):
     """Seconds spent in each phase, over the whole set."""
 
     lower: Seconds
@@ -83,7 +75,7 @@ class PhaseSeconds(_Value):
         )
 
 
-class SetDone(_Value):
+class SetDone(FactValue):
     """A set was done."""
 
     v: Annotated[int, Field(ge=VERSION, le=SHAPED_VERSION)] = VERSION
@@ -149,7 +141,7 @@ class SetDone(_Value):
         return self.load_kg + share * (self.lower_load_kg - self.load_kg)
 
 
-class Changes(_Value):
+class Changes(FactValue):
     """What a correction puts in place; what it leaves out stays, and null empties."""
 
     exercise: Name | None = None
@@ -181,7 +173,7 @@ class Changes(_Value):
 _CLEARABLE = frozenset({"load_kg", "effort"})
 
 
-class SetCorrected(_Value):
+class SetCorrected(FactValue):
     """A set was corrected; the latest correction of a field counts."""
 
     v: Version = VERSION
@@ -192,7 +184,7 @@ class SetCorrected(_Value):
     changes: Changes
 
 
-class SetStruck(_Value):
+class SetStruck(FactValue):
     """A set was struck: it no longer counts."""
 
     v: Version = VERSION
@@ -203,63 +195,11 @@ class SetStruck(_Value):
     why: Note = ""
 
 
-Change: TypeAlias = Literal["skipped", "added_set", "swapped", "load_changed", "moved"]
-
-_NEEDED: Mapping[Change, str | None] = MappingProxyType(
-    {
-        "skipped": "why",
-        "added_set": None,
-        "swapped": "exercise",
-        "load_changed": "load",
-        "moved": "to",
-    }
-)
-"""The one field that each change has, beside those that all have."""
-
-
-class SessionChanged(_Value):
-    """One item of a planned day was changed for that day; the plan stays as it is."""
-
-    v: Version = VERSION
-    kind: Literal["session_changed"] = "session_changed"
-    id: SetId
-    """The change's own."""
-    at: Time
-    lifter: Name
-    plan: Name
-    """The plan's name."""
-    date: Day
-    """The planned day, whenever it is really done."""
-    item: Annotated[int, Field(ge=1)]
-    """Its place in the plan's day, from 1."""
-    change: Change
-    why: Note | None = None
-    """Skipped: the reason, or empty."""
-    exercise: Name | None = None
-    """Swapped: what is done instead."""
-    load: LoadText | None = None
-    """Load changed: what is taken instead."""
-    to: Annotated[int, Field(ge=1)] | None = None
-    """Moved: the place in the day's order, from 1."""
-
-    @model_validator(mode="after")
-    def _has_what_it_needs(self) -> Self:
-        needed = _NEEDED[self.change]
-        for name in _NEEDED.values():
-            if name is not None and (getattr(self, name) is not None) != (name == needed):
-                raise ValueError(f"{self.change} has {needed or 'no other field'}, not {name}")
-        return self
-
-    @model_serializer(mode="wrap")
-    def _only_needed(self, handler: SerializerFunctionWrapHandler) -> dict[str, Any]:
-        return {name: value for name, value in handler(self).items() if value is not None}
-
-
 What: TypeAlias = Literal["lifted", "lowered"]
 """Of which work a max is: lifted is the 1RM, lowered the most that was lowered under control."""
 
 
-class MaxTested(_Value):
+class MaxTested(FactValue):
     """A max was tested."""
 
     v: Version = VERSION
@@ -284,7 +224,7 @@ class MaxTested(_Value):
         return self
 
 
-class MaxStruck(_Value):
+class MaxStruck(FactValue):
     """A tested max was struck: it no longer counts."""
 
     v: Version = VERSION
@@ -295,13 +235,23 @@ class MaxStruck(_Value):
     why: Note = ""
 
 
-Fact: TypeAlias = SetDone | SetCorrected | SetStruck | SessionChanged | MaxTested | MaxStruck
+Fact: TypeAlias = (
+    SetDone
+    | SetCorrected
+    | SetStruck
+    | SessionChanged
+    | MaxTested
+    | MaxStruck
+    | ReserveBegun
+    | AttemptMade
+)
 
 FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind")])
 """Reads one line of the log, strictly: ``FACTS.validate_json(line)``."""
 
 KINDS = (
     "set_done", "set_corrected", "set_struck", "session_changed", "max_tested", "max_struck",
+    "reserve_begun", "attempt_made",
 )  # fmt: skip
 
 

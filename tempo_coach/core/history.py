@@ -10,7 +10,6 @@ from tempo_coach.core.facts import (
     Fact,
     MaxStruck,
     MaxTested,
-    SessionChanged,
     SetCorrected,
     SetDone,
     SetStruck,
@@ -18,6 +17,13 @@ from tempo_coach.core.facts import (
 )
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
+from tempo_coach.core.recorded_reserve_tests import (
+    RecordedReserveTests,
+    ReserveFact,
+    fold_reserve_tests,
+)
+from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.errors import UnknownSet
 
 
@@ -37,7 +43,8 @@ class History:
     changes: tuple[SessionChanged, ...]
     """What was changed in planned days, in the order of time."""
     maxes: RecordedMaxes
-    """The maxes that were tested."""
+    """The maxes that were tested, those of the reserve tests too."""
+    reserve_tests: RecordedReserveTests
 
     def of(self, lifter: str) -> tuple[SetDone, ...]:
         """Return one lifter's sets; the spelling's case does not matter."""
@@ -80,6 +87,7 @@ def fold(facts: Iterable[Fact]) -> History:
     disagreeing: set[str] = set()
     changes: dict[str, SessionChanged] = {}
     maxes: list[MaxTested | MaxStruck] = []
+    tests: list[ReserveFact] = []
     for fact in facts:
         match fact:
             case SetDone():
@@ -96,6 +104,8 @@ def fold(facts: Iterable[Fact]) -> History:
                 changes[fact.id] = max(changes.get(fact.id, fact), fact, key=_when_changed)
             case MaxTested() | MaxStruck():
                 maxes.append(fact)
+            case ReserveBegun() | AttemptMade():
+                tests.append(fact)
     latest: dict[str, datetime] = {}
     for set_id, several in corrections.items():
         if set_id in done:
@@ -103,6 +113,7 @@ def fold(facts: Iterable[Fact]) -> History:
             latest[set_id] = several[-1].at
             for correction in several:
                 done[set_id] = done[set_id].model_copy(update=correction.changes.given())
+    reserve_tests = fold_reserve_tests(tests, struck=struck)
     return History(
         sets=tuple(
             sorted(
@@ -115,7 +126,8 @@ def fold(facts: Iterable[Fact]) -> History:
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted((corrections.keys() | struck) - done.keys())),
         changes=tuple(sorted(changes.values(), key=_when_changed)),
-        maxes=fold_maxes(maxes),
+        maxes=fold_maxes([*maxes, *reserve_tests.maxes()]),
+        reserve_tests=reserve_tests,
     )
 
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from pydantic import ValidationError
 
-from tempo_coach.core.facts import FACTS, KINDS, SHAPED_VERSION, VERSION, Fact
+from tempo_coach.core.fact_values import VERSION
+from tempo_coach.core.facts import FACTS, KINDS, SHAPED_VERSION, Fact
 from tempo_coach.core.legible import legible, quoted
 
 _LONGEST_PLACE = 80

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-from tempo_coach.core.facts import HEAVIEST_KG
+from tempo_coach.core.fact_values import HEAVIEST_KG
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.core.plan import EARLIEST_START

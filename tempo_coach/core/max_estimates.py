@@ -10,8 +10,10 @@ from typing import Final
 
 import numpy as np
 
-from tempo_coach.core.facts import HEAVIEST_KG, SetDone
+from tempo_coach.core.fact_values import HEAVIEST_KG
+from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.rep_equations import HOLDS_TO_REPS, Band, band
 from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.tempo import Allowances, Speed, Tempo, lower_seconds
@@ -136,10 +138,14 @@ def telling_rows(rows: SetRows) -> SetRows:
 
 
 def tempo_records(sets: Iterable[SetDone]) -> tuple[TempoRecord, ...]:
-    """Add sets in any order up to a record for each lifter, exercise and tempo, in this order."""
+    """Add sets in any order up to a record for each lifter, exercise and tempo, in this order.
+
+    An attempt of a reserve test is left out: its set does not say whether it was held.
+    """
     drafts: dict[tuple[str, str, Tempo], _Draft] = {}
     for done in sets:
-        if done.load_kg is not None and done.reps_done:
+        is_attempt = done.method == MethodName.RESERVE_TEST
+        if done.load_kg is not None and done.reps_done and not is_attempt:
             key = (name_key(done.lifter), name_key(done.exercise), done.tempo)
             if key not in drafts:
                 drafts[key] = _Draft(done, done)

@@ -30,6 +30,12 @@ from tempo_coach.core.log_lines import Skipped, Unread, read_line, read_whole_li
 from tempo_coach.core.ports import LogLines
 from tempo_coach.core.quick_lines import quick_values
 from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
+from tempo_coach.core.recorded_reserve_tests import (
+    RecordedReserveTests,
+    ReserveFact,
+    fold_reserve_tests,
+)
+from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.set_rows import RowWriter, SetRows, row_values
 from tempo_coach.errors import TempoCoachError
 
@@ -57,12 +63,19 @@ class MergedLogs:
     """As for `History`."""
     maxes: RecordedMaxes
     """Whole, since they are few, and with names as in the rows."""
+    reserve_tests: RecordedReserveTests
+    """Whole too."""
     _logs: Sequence[LogLines] = field(repr=False)
     _several: NDArray[Any] = field(repr=False)
     """Hashes of ids and places, in order, where more than one line speaks for an id."""
 
     def renamed(
-        self, rows: SetRows, *, maxes: RecordedMaxes, text: Callable[[str], str]
+        self,
+        rows: SetRows,
+        *,
+        maxes: RecordedMaxes,
+        reserve_tests: RecordedReserveTests,
+        text: Callable[[str], str],
     ) -> MergedLogs:
         """Return the same under other names, with each log named by its number.
 
@@ -72,6 +85,8 @@ class MergedLogs:
             The rows with their new names.
         maxes
             The maxes with theirs.
+        reserve_tests
+            The reserve tests with theirs.
         text
             What to put in place of any other text.
         """
@@ -79,7 +94,7 @@ class MergedLogs:
         skipped = tuple(
             replace(one, file=numbers[one.file], why=text(one.why)) for one in self.skipped
         )
-        return replace(self, rows=rows, maxes=maxes, skipped=skipped)
+        return replace(self, rows=rows, maxes=maxes, reserve_tests=reserve_tests, skipped=skipped)
 
     def sets(self, rows: SetRows) -> Iterator[SetDone]:
         """Read whole sets again, lifter by lifter, in the order they were done.
@@ -143,6 +158,8 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
     writer, skipped = RowWriter(), []
     later = array("q")
     maxes: list[MaxTested | MaxStruck] = []
+    tests: list[ReserveFact] = []
+    struck_ids: set[str] = set()
     for index, log in enumerate(logs):
         place = told = index << _OFFSET_BITS
         for number, line in enumerate(log.lines(), start=1):
@@ -152,10 +169,14 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
                 match read_whole_line(line, file=log.name, number=number):
                     case SetDone() as done:
                         writer.append(place, row_values(done))
-                    case SetCorrected(id=set_id) | SetStruck(id=set_id):
+                    case SetCorrected(id=set_id) | SetStruck(id=set_id) as fact:
                         later.extend((hash(set_id), place))
+                        if isinstance(fact, SetStruck):
+                            struck_ids.add(set_id)
                     case MaxTested() | MaxStruck() as fact:
                         maxes.append(fact)
+                    case ReserveBegun() | AttemptMade() as fact:
+                        tests.append(fact)
                     case Skipped() as one:
                         skipped.append(one)
             place += len(line)
@@ -175,6 +196,8 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
         for done in history.sets:
             writer.append(_SEVERAL, row_values(done))
     rows = writer.named(_rejoined(data, is_single, writer.data()))
+    reserve_tests = fold_reserve_tests(tests, struck=struck_ids)
+    maxes.extend(reserve_tests.maxes())
     return MergedLogs(
         rows=rows,
         skipped=tuple(skipped),
@@ -182,6 +205,7 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted(orphaned)),
         maxes=fold_maxes(maxes).spelt(lifters=rows.lifters, exercises=rows.exercises),
+        reserve_tests=reserve_tests,
         _logs=logs,
         _several=several,
     )

@@ -18,7 +18,7 @@ from pydantic import (
 )
 from pydantic_core import PydanticCustomError
 
-from tempo_coach.core.facts import HEAVIEST_KG, Note
+from tempo_coach.core.fact_values import HEAVIEST_KG, Note
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.nearest import nearest_of

@@ -10,7 +10,7 @@ from types import MappingProxyType
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from tempo_coach.core.facts import LONGEST_NOTE
+from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import (

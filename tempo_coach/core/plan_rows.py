@@ -10,7 +10,7 @@ from types import MappingProxyType
 from typing import TypeVar
 
 from tempo_coach.core.exercises import usual_lead
-from tempo_coach.core.facts import LONGEST_NOTE
+from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import Load
 from tempo_coach.core.plan import WEEKDAYS, Weekday, read_plan_line

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from itertools import pairwise
 
-from tempo_coach.core.facts import LONGEST_NOTE
+from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.plan import (
     EARLIEST_START,

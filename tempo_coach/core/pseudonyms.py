@@ -15,6 +15,7 @@ from tempo_coach.core.export_tables import Choice, ExportTable
 from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.reserve_test import ReserveTest
 
 KEY_BYTES = 32
 SHORTEST = 8
@@ -92,6 +93,7 @@ class Pseudonyms:
                 methods=tuple(map(self.text, rows.methods)),
             ),
             maxes=logs.maxes.renamed(self._max),
+            reserve_tests=logs.reserve_tests.renamed(self._test),
             text=self.text,
         )
 
@@ -115,6 +117,26 @@ class Pseudonyms:
                 "note": "",
             }
         )
+
+    def _test(self, test: ReserveTest) -> ReserveTest:
+        begun = test.begun.model_copy(
+            update={
+                "id": self._id(test.begun.id),
+                "lifter": self.lifter(test.begun.lifter),
+                "exercise": self.text(test.begun.exercise),
+            }
+        )
+        attempts = tuple(
+            one.model_copy(
+                update={
+                    "id": self._id(one.id),
+                    "test": begun.id,
+                    "set": None if one.set is None else self._id(one.set),
+                }
+            )
+            for one in test.attempts
+        )
+        return ReserveTest(begun, attempts)
 
     def _id(self, of: str) -> str:
         return _code("S", _letters(self._key, f"set {of}")[: 2 * SHORTEST])

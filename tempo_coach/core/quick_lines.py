@@ -9,7 +9,8 @@ from typing import Annotated, Literal, TypeAlias
 import msgspec
 from msgspec import Meta
 
-from tempo_coach.core.facts import LONGEST_IN_A_PHASE_S, LONGEST_NOTE, VERSION
+from tempo_coach.core.fact_values import LONGEST_NOTE, VERSION
+from tempo_coach.core.facts import LONGEST_IN_A_PHASE_S
 from tempo_coach.core.prescription import LONGEST_NAME
 from tempo_coach.core.set_rows import RowValues, allowance_bits
 from tempo_coach.core.tempo import parse_tempo

@@ -12,7 +12,7 @@ from enum import StrEnum
 from statistics import median
 from typing import Final
 
-from tempo_coach.core.facts import HEAVIEST_KG
+from tempo_coach.core.fact_values import HEAVIEST_KG
 from tempo_coach.core.legible import name_key
 from tempo_coach.errors import OutOfRange
 

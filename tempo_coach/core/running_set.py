@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tempo_coach.core.facts import SHAPED_VERSION, VERSION, PhaseSeconds, SetDone
+from tempo_coach.core.fact_values import VERSION
+from tempo_coach.core.facts import SHAPED_VERSION, PhaseSeconds, SetDone
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.timeline import Moment, Timeline
 

@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from tempo_coach.core.exercises import usual_lead
-from tempo_coach.core.facts import Change, SessionChanged, SetDone
+from tempo_coach.core.facts import SetDone
 from tempo_coach.core.history import History
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import Load
@@ -19,6 +19,7 @@ from tempo_coach.core.plan_days import PlannedDay, PlannedWork, days_of
 from tempo_coach.core.plan_loads import ResolvedLoad, resolve
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.prescription import MOST_SETS, Prescription
+from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.session_notes import SessionNotes
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Tempo

@@ -19,7 +19,7 @@ from pydantic import (
 )
 
 from tempo_coach.core.discs import POWERLIFTING
-from tempo_coach.core.facts import Name
+from tempo_coach.core.fact_values import Name
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.loading import Rack

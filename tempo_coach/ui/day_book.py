@@ -7,13 +7,13 @@ from datetime import date
 from threading import Lock
 from typing import Any, TypeGuard
 
-from tempo_coach.core.facts import Change
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.open_day import open_day
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import PlannedDay, days_of
 from tempo_coach.core.ports import PlanSource
 from tempo_coach.core.session import Session, session_of
+from tempo_coach.core.session_facts import Change
 from tempo_coach.core.session_order import place_after_move
 from tempo_coach.errors import FileProblem, LogUnwritable, OutOfRange, TempoCoachError
 from tempo_coach.ui.sentences import fault_sentence

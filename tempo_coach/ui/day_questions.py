@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tempo_coach.core.facts import LONGEST_NOTE
+from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.load import LOAD_FORMS, Load, LoadUnit
 from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.core.session import SessionItem

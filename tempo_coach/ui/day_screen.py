@@ -16,11 +16,11 @@ from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Static
 
-from tempo_coach.core.facts import Change
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.next_sets import NextSet, sets_ahead
 from tempo_coach.core.session import Session, SessionItem
+from tempo_coach.core.session_facts import Change
 from tempo_coach.ui.day_book import DayBook, DayReading
 from tempo_coach.ui.day_detail import DayDetail
 from tempo_coach.ui.day_keys import CHANGES, DAY_KEYS, TURNS

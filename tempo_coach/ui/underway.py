@@ -9,11 +9,12 @@ from typing import Any
 
 from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
-from tempo_coach.core.facts import Change, Changes, SetDone
+from tempo_coach.core.facts import Changes, SetDone
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
+from tempo_coach.core.session_facts import Change
 from tempo_coach.core.set_bar import BarBefore, bar_after
 from tempo_coach.errors import LogUnwritable, OutOfRange, SoundUnavailable
 

@@ -6,7 +6,8 @@ from tests.tempo_coach.test_coach_session import Room
 
 
 def record(room: Room) -> MaxTested:
-    tested, fault = room.coach.record_max(
+    tested, fault = room.coach.record(
+        MaxTested,
         at=NOON,
         lifter="Mirela Oude",
         exercise="front squat",

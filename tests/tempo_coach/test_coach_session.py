@@ -3,10 +3,10 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from tempo_coach.coach import Coach, read_logs
-from tempo_coach.core.facts import SessionChanged
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.plan_days import planned_days
 from tempo_coach.core.session import Session, session_of
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.core.settings import Settings
 from tests.tempo_coach.core.plans import plan_of
 from tests.tempo_coach.fakes import NOON, HandClock, MemoryLog, RecordingPlayer, disk_full

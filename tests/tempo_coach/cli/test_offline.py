@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import socket
 from collections.abc import Mapping
 from pathlib import Path
@@ -45,6 +46,7 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "next": ("next", str(GOLDEN / "season.toml"), "written.jsonl"),
         "methods": ("methods",),
         "prescribe": ("prescribe", "squat", "slow-lowering", "--max", "100 kg"),
+        "reserve": ("reserve", "squat", "--max", "100 kg", "--lifter", "Mirela Oude", "--silent"),
         "sounds": ("sounds", "--silent"),
         "demo": ("demo", "--silent"),
         "settings": ("settings",),
@@ -85,6 +87,8 @@ def test_no_command_opens_a_socket(
     monkeypatch.chdir(home)
     monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
     monkeypatch.setattr(socket, "socket", refuse)
+    # Only the reserve test asks; it begins, and its first load is lost.
+    monkeypatch.setattr("sys.stdin", io.StringIO("yes\n\nl\n\n"))
 
     outcome = command(*CALLS[name])
 

@@ -10,8 +10,8 @@ from fractions import Fraction
 from hypothesis import assume, settings
 from hypothesis import strategies as st
 
+from tempo_coach.core.fact_values import HEAVIEST_KG
 from tempo_coach.core.facts import (
-    HEAVIEST_KG,
     Changes,
     MaxStruck,
     MaxTested,
@@ -24,6 +24,7 @@ from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.rep_shape import PLAIN, LowerLoad, RepShape, Sides, Stops
+from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.core.work import PhaseTimes
@@ -262,6 +263,29 @@ maxes_tested = st.builds(
     note=notes,
 )
 max_facts = maxes_tested | st.builds(MaxStruck, id=ids, at=times, why=notes)
+
+reserve_facts = st.builds(
+    lambda max_kg, step, ceiling, **said: ReserveBegun(
+        max_kg=max_kg, step_kg=max_kg * step / 100, ceiling_kg=max_kg * ceiling / 100, **said
+    ),
+    id=ids,
+    at=times,
+    lifter=names,
+    exercise=names,
+    max_kg=st.integers(10, HEAVIEST_KG * 100 // 160).map(float),
+    step=st.integers(1, 10),
+    ceiling=st.integers(90, 160),
+    lower_s=st.floats(1, 30),
+) | st.builds(
+    AttemptMade,
+    id=ids,
+    at=times,
+    test=ids,
+    set=ids,
+    load_kg=st.integers(1, HEAVIEST_KG).map(float),
+    held=st.booleans(),
+    lowered_s=st.none() | st.floats(0, 120),
+)
 
 
 @st.composite

@@ -68,6 +68,11 @@ def test_a_lower_with_help_on_the_way_up_speaks_against_a_lowered_max() -> None:
     assert said.startswith("the 100 kg lowered in 3 s (log, 2026-11-20) is below a set of the log")
 
 
+def test_an_attempt_of_a_reserve_test_speaks_against_nothing() -> None:
+    attempt = easy(load_kg=105.0, tempo="5-0-A-0", method="reserve-test")
+    assert doubts(lowered(100), attempt) == []
+
+
 def test_a_set_without_a_rep_speaks_against_nothing() -> None:
     assert doubts(max_tested(), easy(load_kg=120.0, reps_done=0)) == []
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tempo_coach.core.facts import HEAVIEST_KG
+from tempo_coach.core.fact_values import HEAVIEST_KG
 from tempo_coach.core.load import KG_PER_LB, Load, LoadUnit
 from tempo_coach.core.plan_loads import ResolvedLoad, resolve, round_to
 from tempo_coach.core.prescription import parse_prescription

@@ -11,6 +11,7 @@ from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.facts import Fact
 from tempo_coach.core.pseudonyms import Pseudonyms
 from tests.tempo_coach.core.done_sets import done_set, max_tested
+from tests.tempo_coach.core.reserve_tests import attempt_made, reserve_begun
 from tests.tempo_coach.core.text_logs import TextLog, log_of, merge_of
 
 KEY = bytes(range(32))
@@ -90,6 +91,23 @@ def test_no_name_note_id_or_file_is_left_in_any_table() -> None:
     said = " ".join([*rows, *(f"{one.file} {one.why}" for one in hidden.skipped)]).casefold()
     assert "log 1" in said
     assert not re.search(r"ansa|vireo|oda|falk|ivo|brand|knee|secret", said)
+
+
+def test_a_reserve_test_leaves_no_name_or_id() -> None:
+    facts: list[Fact] = [
+        reserve_begun(id="secret-1", lifter="Oda Falk", exercise="Falk squat"),
+        attempt_made(1, 110, held=True, id="secret-2", test="secret-1", set="secret-3"),
+        attempt_made(2, 115, held=False, id="secret-4", test="secret-1", set=None),
+    ]
+    logs = merge_of(log_of(facts))
+
+    hidden = Pseudonyms.of(["Oda Falk"], key=KEY).logs(logs)
+
+    (test,) = hidden.reserve_tests.tests
+    assert {one.test for one in test.attempts} == {test.begun.id}
+    assert (test.held_kg, test.lost_kg, test.attempts[1].set) == (110, 115, None)
+    said = f"{test} {hidden.maxes.tested}".casefold()
+    assert not re.search(r"oda|falk|secret", said)
 
 
 def test_lifters_are_in_order_of_their_codes_which_tells_nothing_of_their_names() -> None:

@@ -11,10 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from tempo_coach.core.facts import FACTS, Fact, SessionChanged, line_of
+from tempo_coach.core.facts import FACTS, Fact, line_of
 from tempo_coach.core.history import fold
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.log_lines import read_line
+from tempo_coach.core.session_facts import SessionChanged
 from tests.tempo_coach.core import strategies
 
 AT = datetime.fromisoformat("2026-11-30T18:20:00+01:00")

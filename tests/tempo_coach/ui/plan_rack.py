@@ -5,8 +5,9 @@ from __future__ import annotations
 from datetime import date, timedelta
 from typing import Any
 
-from tempo_coach.core.facts import SessionChanged, SetDone
+from tempo_coach.core.facts import SetDone
 from tempo_coach.core.plan_reading import PlanReading, read_plan
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.errors import TempoCoachError
 from tempo_coach.ui.desk import OpenPlan

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tempo_coach.core.facts import SessionChanged
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.errors import FileUnreadable, LogUnreadable
 from tempo_coach.ui.day_book import AS_READ, CHANGED, DayBook, DayReading
 from tempo_coach.ui.underway import Underway

@@ -7,7 +7,7 @@ import pytest
 from textual.events import Key
 from textual.widgets import Input
 
-from tempo_coach.core.facts import SessionChanged
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.errors import FileUnreadable
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.day_book import AS_READ, CHANGED

@@ -1,0 +1,287 @@
+"""The command that leads through a reserve test, or prints the result of the last one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from tempo_coach import bootstrap
+from tempo_coach.bootstrap import Wishes
+from tempo_coach.cli import exit_codes
+from tempo_coach.cli.answers import ask
+from tempo_coach.cli.options import (
+    count_option,
+    cues_option,
+    given_settings,
+    json_option,
+    lifter_option,
+    log_option,
+    setup_option,
+    silent_option,
+)
+from tempo_coach.cli.plain_reserve_test import PlainReserveTest
+from tempo_coach.cli.planned_lifter import NOT_SAID, max_load, person_of, usable_plan
+from tempo_coach.cli.rows import print_rows, wrapped
+from tempo_coach.cli.set_commands import rescue
+from tempo_coach.cli.tables import print_json
+from tempo_coach.coach import Coach
+from tempo_coach.core.cautions import RESERVE_CHECK, SHORT
+from tempo_coach.core.clauses import parse_clauses
+from tempo_coach.core.history import History
+from tempo_coach.core.legible import legible, quoted
+from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.load_span import (
+    USUAL_CEILING,
+    USUAL_LOWER_S,
+    USUAL_STEP,
+    LoadSpan,
+    as_load,
+    span_of,
+)
+from tempo_coach.core.plan import Lifter
+from tempo_coach.core.prescription import check_name, clean_name
+from tempo_coach.core.rep_equations import ORDINARY_LOWER_S
+from tempo_coach.core.reserve_facts import LONGEST_LOWER_S, SHORTEST_LOWER_S, ReserveBegun
+from tempo_coach.core.reserve_result import result_data, result_rows
+from tempo_coach.core.reserve_test import ReserveTest, unanswered
+from tempo_coach.core.strength import LifterRecord
+from tempo_coach.errors import NotationError, OutOfRange, TempoCoachError
+
+_OWN = ("tested", "step", "lower_s", "ceiling")
+"""Options that a test which goes on has already."""
+
+
+def _load(text: str) -> Load:
+    try:
+        return parse_load(text)
+    except OutOfRange as fault:
+        raise click.BadParameter(str(fault)) from fault
+
+
+def _rest(text: str) -> int:
+    try:
+        rest_ms = parse_clauses(f"rest {text}", 0).rest_ms
+    except NotationError as fault:
+        raise click.BadParameter(fault.message) from fault
+    if not rest_ms:
+        raise click.BadParameter(f"{quoted(text)} is no rest; write 4:00, 240 s or 4 min")
+    return rest_ms
+
+
+@click.command("reserve", epilog=SHORT[1])
+@click.argument("exercise")
+@click.option(
+    "--max",
+    "tested",
+    type=max_load,
+    metavar="LOAD",
+    help="The 1RM, such as '120 kg' [else from the log or the plan].",
+)
+@click.option(
+    "--step",
+    type=_load,
+    metavar="STEP",
+    help="Such as '5 kg' or '4%' of the 1RM, at most 10% [5%].",
+)
+@click.option(
+    "--lower-s",
+    type=click.FloatRange(SHORTEST_LOWER_S, LONGEST_LOWER_S),
+    metavar="SECONDS",
+    help="How long each lower is to be [5].",
+)
+@click.option(
+    "--ceiling",
+    type=_load,
+    metavar="LOAD",
+    help="The most to go up to, such as '120%' or '140 kg', at most 160% [130%].",
+)
+@click.option(
+    "--rest", "rest_ms", type=_rest, default="4:00", metavar="REST", help="Between attempts [4:00]."
+)
+@click.option(
+    "--plan",
+    "plan_path",
+    type=click.Path(path_type=Path),
+    metavar="PLAN",
+    help="The plan that has the lifter's maxes and the coach's word.",
+)
+@click.option("--resume", "resumes", is_flag=True, help="Go on with today's test without asking.")
+@click.option("--result", "shows_result", is_flag=True, help="Print the result of the last test.")
+@json_option
+@cues_option
+@count_option
+@setup_option
+@silent_option
+@lifter_option
+@log_option
+@click.pass_context
+def reserve_command(
+    ctx: click.Context,
+    /,
+    exercise: str,
+    rest_ms: int,
+    plan_path: Path | None,
+    resumes: bool,
+    shows_result: bool,
+    as_json: bool,
+    is_silent: bool,
+    log_path: Path | None,
+    tested: Load | None,
+    step: Load | None,
+    lower_s: float | None,
+    ceiling: Load | None,
+    **given: object,
+) -> int:
+    """Test how much more a lifter lowers under control than lifts, attempt by attempt.
+
+    The loads begin at the 1RM and rise by the step, rounded down to what the discs make. Each
+    attempt is one lower, paced and logged as a set; the spotters raise the bar. After each, the
+    partner says whether it was held. The test ends with the first load that is lost, or at the
+    ceiling, and gives the reserve: the greatest load held over the 1RM.
+
+    The check of spotters and pins has to be answered before; nothing answers it in advance. A test
+    that is left goes on the same day.
+
+    \b
+    tempo-coach reserve "front squat" --max "100 kg"
+    tempo-coach reserve "bench press" --plan winter.toml --lifter Jonne --step 4% --rest 5:00
+    tempo-coach reserve "front squat" --result --json
+    """
+    if as_json and not shows_result:
+        raise click.UsageError("--json goes with --result")
+    own = [name for name in _OWN if ctx.params[name] is not None]
+    if own and (resumes or shows_result):
+        raise click.UsageError("a test that was begun has its loads; leave out what sets them")
+    settings = given_settings(**given)
+    made = bootstrap.program(Wishes(log_path, is_silent or shows_result, settings))
+    for notice in made.notices:
+        click.echo(f"tempo-coach: {notice}", err=True)
+    person = None if plan_path is None else person_of(usable_plan(plan_path), made.lifter)
+    name = made.lifter if person is None else person.name
+    if name is None:
+        raise click.UsageError("nobody is named; say who is tested with --lifter NAME")
+    exercise = check_name(clean_name(exercise), what="exercise")
+    coach, history = made.coach, made.coach.history()
+    tests = history.reserve_tests.of(name, exercise)
+    if shows_result:
+        _print_result(tests, f"{legible(name)}, {legible(exercise)}", as_json=as_json)
+        return exit_codes.OK
+    _check_cleared(name, person)
+    for caution in SHORT[:3]:
+        click.echo(wrapped(caution), err=True)
+    test = None if own else _going_on(tests, coach, asks=not resumes)
+    if test is None and resumes:
+        raise OutOfRange(
+            f"there is no test of today to go on with, of {legible(name)}, {legible(exercise)}",
+            hint="leave --resume out to begin one",
+        )
+    if test is None:
+        max_kg = _max_kg(tested, exercise, LifterRecord(name, person, history.maxes))
+        span = span_of(
+            max_kg,
+            step=step or USUAL_STEP,
+            ceiling=ceiling or USUAL_CEILING,
+            lower_s=lower_s or USUAL_LOWER_S,
+        )
+        _say_loads(span, coach)
+        _check_pins()
+        test = _begun(coach, span, lifter=name, exercise=exercise)
+    else:
+        _check_pins()
+    return _lead(coach, test, history, rest_ms=rest_ms)
+
+
+def _check_cleared(name: str, person: Lifter | None) -> None:
+    if person is not None and person.overload is False:
+        raise TempoCoachError(
+            f"the plan says that {legible(name)} is not cleared for lowering more than can be "
+            "lifted, so no reserve is tested",
+            hint="the coach's word decides; slow lowering needs none",
+        )
+    if person is None or person.overload is None:
+        click.echo(wrapped(NOT_SAID), err=True)
+
+
+def _check_pins() -> None:
+    click.echo(wrapped(RESERVE_CHECK), err=True)
+    answer = ask("Is all of that so? Type yes to begin:", without="a test needs people beside it")
+    if answer.lower() != "yes":
+        raise TempoCoachError("the test was not begun", hint="only 'yes' begins it")
+
+
+def _going_on(tests: tuple[ReserveTest, ...], coach: Coach, *, asks: bool) -> ReserveTest | None:
+    """Return today's test where it is not over and is to go on."""
+    today = coach.clock.wall().date()
+    if not tests or tests[-1].ended is not None or tests[-1].begun.at.date() != today:
+        return None
+    test = tests[-1]
+    held = "nothing held yet" if test.held_kg is None else f"{test.held_kg:g} kg held"
+    said = f"A test of today is not over: 1RM {test.begun.max_kg:g} kg, {held}."
+    click.echo(said, err=True)
+    if not asks:
+        return test
+    answer = ask("Go on with it? Enter goes on, n begins a new one:", without="--resume goes on")
+    return None if answer.lower() in ("n", "no") else test
+
+
+def _max_kg(tested: Load | None, exercise: str, record: LifterRecord) -> float:
+    if tested is not None:
+        click.echo(f"1RM: {tested}, as given")
+        return tested.kg() or 0.0
+    best = record.best(exercise, lower_s=ORDINARY_LOWER_S)
+    if best is None:
+        raise click.UsageError(
+            f"no 1RM of {legible(record.name)} is known for {legible(exercise)}; give --max, such "
+            "as --max '100 kg'"
+        )
+    click.echo(wrapped(f"1RM: {best}"))
+    return best.kg
+
+
+def _say_loads(span: LoadSpan, coach: Coach) -> None:
+    loads = ", ".join(str(as_load(kg)) for kg in span.loads(coach.settings.rack))
+    click.echo(wrapped(f"Each lower {span.lower_s:g} s; as far as it goes: {loads}."))
+
+
+def _begun(coach: Coach, span: LoadSpan, *, lifter: str, exercise: str) -> ReserveTest:
+    begun, fault = coach.record(
+        ReserveBegun,
+        at=coach.clock.wall(),
+        lifter=lifter,
+        exercise=exercise,
+        max_kg=float(span.max_kg),
+        step_kg=float(span.step_kg),
+        lower_s=span.lower_s,
+        # The last load that there is, so that holding it ends the test.
+        ceiling_kg=float(span.loads(coach.settings.rack)[-1]),
+    )
+    if fault is not None:
+        click.echo(f"not saved yet: {fault}", err=True)
+    return ReserveTest(begun)
+
+
+def _lead(coach: Coach, test: ReserveTest, history: History, *, rest_ms: int) -> int:
+    guide = PlainReserveTest(coach, test, rest_ms=rest_ms)
+    code = exit_codes.OK
+    try:
+        code = guide.run(unanswered(test, history.sets))
+    finally:
+        is_safe = rescue(coach)
+        if guide.test.ended is None:
+            click.echo("The test is not over; --resume goes on with it today.", err=True)
+    if code == exit_codes.OK:
+        click.echo()
+        print_rows(result_rows(guide.test))
+    return code if is_safe else code or exit_codes.IO
+
+
+def _print_result(tests: tuple[ReserveTest, ...], of: str, *, as_json: bool) -> None:
+    if not tests:
+        raise OutOfRange(
+            f"no reserve test is known, of {of}", hint="'tempo-coach reserve EXERCISE' begins one"
+        )
+    if as_json:
+        print_json(result_data(tests[-1]))
+    else:
+        print_rows(result_rows(tests[-1]))
