@@ -10,8 +10,9 @@ import click
 
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
-from tempo_coach.cli.log_reading import merge_logs, say_reading
+from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.season_commands import sets_of
 from tempo_coach.cli.tables import print_json, print_table
@@ -33,16 +34,13 @@ from tempo_coach.core.weeks import IsoWeek, week_of
 _DAY = click.DateTime(["%Y-%m-%d"])
 _STATES = {True: "met", False: "not met", None: "can't be told"}
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
-_logs_argument = click.argument(
-    "logs", metavar="[LOG|FOLDER]...", nargs=-1, type=click.Path(path_type=Path)
-)
 _day_option = click.option("--on", "day", type=_DAY, help="As it stands on a day [else today].")
 
 
 @click.command("ready")
 @click.argument("exercise", metavar="EXERCISE")
 @_plan_argument
-@_logs_argument
+@logs_argument
 @only_lifter_option
 @_day_option
 @json_option
@@ -131,7 +129,7 @@ def _way_data(way: Readiness) -> dict[str, object]:
 
 @click.command("next")
 @_plan_argument
-@_logs_argument
+@logs_argument
 @only_lifter_option
 @_day_option
 @json_option
@@ -190,8 +188,7 @@ def _asked(
 ) -> tuple[date, Plan, tuple[Lifter, ...]]:
     """Return the day, the plan, and those of its lifters that are asked about."""
     today = bootstrap.clock().wall().date() if day is None else day.date()
-    file = bootstrap.plan_file(path)
-    plan = file.read(today=today).usable(file.name)
+    plan = usable_plan(path, today=today)
     return today, plan, plan.lifters if lifter is None else (plan.lifter(lifter),)
 
 

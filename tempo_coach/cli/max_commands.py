@@ -26,6 +26,7 @@ from tempo_coach.cli.options import (
     lifters_option,
     log_option,
 )
+from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json
 from tempo_coach.coach import read_logs
 from tempo_coach.core.cautions import MAX_TEST
@@ -120,10 +121,7 @@ def list_command(
     tempo-coach max list --plan winter.toml
     """
     choice = Choice(lifters, exercises)
-    plan = None
-    if plan_path is not None:
-        file = bootstrap.plan_file(plan_path)
-        plan = file.read(today=bootstrap.clock().wall().date()).usable(file.name)
+    plan = None if plan_path is None else usable_plan(plan_path)
     reading = merge_logs(logs, log_path)
     rows = chosen_rows(reading.rows, choice, maxes=reading.maxes)
     wanted = {name_key(name) for name in lifters}

@@ -12,6 +12,7 @@ from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.board import Board, BoardDay, BoardLine
 from tempo_coach.core.legible import legible
 from tempo_coach.core.loading import Rack
+from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import WEEKDAYS
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.set_bar import set_bar
@@ -34,11 +35,6 @@ def print_boards(boards: Sequence[Board], *, rack: Rack | None) -> None:
         _print_board(board, rack)
     for note in _notes([board.total for board in boards]):
         click.echo(note)
-
-
-def counted(count: int, what: str) -> str:
-    """Return a number of things, such as ``1 week`` or ``2 weeks``."""
-    return f"{count} {what}{'' if count == 1 else 's'}"
 
 
 def _print_board(board: Board, rack: Rack | None) -> None:

@@ -12,10 +12,11 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.options import json_option, lifter_option, only_lifter_option
-from tempo_coach.cli.plan_board import counted, print_boards
+from tempo_coach.cli.plan_board import print_boards
 from tempo_coach.cli.tables import print_json
 from tempo_coach.core.board import Board, board_data, board_of
 from tempo_coach.core.legible import legible
+from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import Plan, plan_schema
 from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.plan_remarks import remarks_of

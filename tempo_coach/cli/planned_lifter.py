@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 import click
@@ -18,8 +19,8 @@ NOT_SAID = (
 )
 
 
-def usable_plan(path: Path) -> Plan:
-    """Read a plan as it holds today.
+def usable_plan(path: Path, *, today: date | None = None) -> Plan:
+    """Read a plan as it holds on a day; None is today.
 
     Raises
     ------
@@ -29,7 +30,7 @@ def usable_plan(path: Path) -> Plan:
         It has faults that leave open what is meant.
     """
     file = bootstrap.plan_file(path)
-    return file.read(today=bootstrap.clock().wall().date()).usable(file.name)
+    return file.read(today=today or bootstrap.clock().wall().date()).usable(file.name)
 
 
 def person_of(plan: Plan, name: str | None) -> Lifter:

@@ -17,12 +17,12 @@ from tempo_coach.cli.options import (
     log_option,
     pseudonyms_option,
 )
+from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.progress import progress
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.marks import counted
-from tempo_coach.core.plan import Plan
 from tempo_coach.core.report_pages import (
     MOST_WEEKS,
     WEEKS,
@@ -113,7 +113,7 @@ def report_command(
     to = outputs.report_file(output if is_file else None)
     to.check(replace=replace)
     writer = outputs.report_writer(form)
-    plan = None if plan_path is None else _plan(plan_path)
+    plan = None if plan_path is None else usable_plan(plan_path)
     reading, choice = merge_logs(logs, log_path), Choice(lifters)
     shown: Callable[[SetDone], SetDone] = _whole
     if pseudonyms:
@@ -145,8 +145,3 @@ def _format(output: Path) -> PageFormat:
             f"{quoted(output.name)} does not say what to write; let the name end in {endings}"
         )
     return PageFormat(ending)
-
-
-def _plan(path: Path) -> Plan:
-    file = bootstrap.plan_file(path)
-    return file.read(today=bootstrap.clock().wall().date()).usable(file.name)

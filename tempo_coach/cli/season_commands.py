@@ -10,8 +10,9 @@ from typing import IO
 import click
 
 from tempo_coach import bootstrap, outputs
-from tempo_coach.cli.log_reading import merge_logs, say_reading
+from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
@@ -34,7 +35,7 @@ _DAY = click.DateTime(["%Y-%m-%d"])
 
 @click.command("season")
 @click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
-@click.argument("logs", metavar="[LOG|FOLDER]...", nargs=-1, type=click.Path(path_type=Path))
+@logs_argument
 @only_lifter_option
 @click.option("--days", "by_day", is_flag=True, help="Each day of this week and the next too.")
 @click.option(
@@ -70,8 +71,7 @@ def season_command(
     """
     now = bootstrap.clock().wall()
     today = now.date() if day is None else day.date()
-    file = bootstrap.plan_file(path)
-    plan = file.read(today=today).usable(file.name)
+    plan = usable_plan(path, today=today)
     names = [one.name for one in plan.lifters] if lifter is None else [plan.lifter(lifter).name]
     if output is not None:
         _write_dates(plan, names, output, replace=replace, made_at=now)

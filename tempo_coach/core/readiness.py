@@ -8,6 +8,7 @@ from datetime import date, timedelta
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.marks import counted
 from tempo_coach.core.maxes import KnownMax, reserve_maxes
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.reserve import Reserve
@@ -133,13 +134,13 @@ def _control(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criter
     asked = [last.before(back) for back in range(rules.ready_weeks)]
     count = sum(week in whole for week in asked)
     return Criterion(
-        f"{_weeks(rules.ready_weeks)} in a row with a lower of {rules.ready_lower_s:g} s or more, "
-        "every rep done",
+        f"{counted(rules.ready_weeks, 'week')} in a row with a lower of "
+        f"{rules.ready_lower_s:g} s or more, every rep done",
         count == rules.ready_weeks,
         f"{count} of the last {rules.ready_weeks}",
         ""
         if count == rules.ready_weeks
-        else f"{_weeks(rules.ready_weeks - count)} more of slow lowering under control",
+        else f"{counted(rules.ready_weeks - count, 'week')} more of slow lowering under control",
     )
 
 
@@ -183,7 +184,7 @@ def _tested(
             evidence = f"{tests[-1].load} on {tests[-1].on.isoformat()}"
         criteria.append(
             Criterion(
-                f"{words} tested in the last {_weeks(rules.ready_max_weeks)}",
+                f"{words} tested in the last {counted(rules.ready_max_weeks, 'week')}",
                 is_recent,
                 evidence,
                 "" if is_recent else f"a test of the {words}, with spotters or safety pins",
@@ -213,7 +214,3 @@ def _reserve(maxes: Sequence[KnownMax], rules: DosingRules) -> Criterion:
         f"{reserve.ratio:.0%}: {lowered.load} lowered, {lifted.load} lifted",
         "" if is_met else f"{needed_kg:.1f} kg more lowered under control",
     )
-
-
-def _weeks(count: int) -> str:
-    return f"{count} week{'' if count == 1 else 's'}"

@@ -37,8 +37,8 @@ def html_text(report: Report) -> Iterator[str]:
 def _drawings(charts: Charts, page: LifterPage) -> list[list[Markup]]:
     return [
         [
-            # Escaped already: an element tree wrote it, and no name stands in it.
-            Markup(charts.drawing(panel, highest=chart.highest))  # noqa: S704 - see above
+            # No name stands in it.
+            Markup(charts.drawing(panel, highest=chart.highest))  # noqa: S704 - escaped already
             for panel in chart.panels
         ]
         for chart in page.charts

@@ -27,7 +27,7 @@ def inline_svg(drawing: str, *, names: Mapping[str, str]) -> str:
     str
         Elements with attributes alone: no id, no style and no font.
     """
-    root = ET.fromstring(drawing)  # noqa: S314 - as above
+    root = ET.fromstring(drawing)  # noqa: S314 - matplotlib wrote it, in this process
     bare = (_bare(element, names) for element in root.iter() if element.tag in _DRAWN)
     # What has no colour is there to be seen by nobody.
     return "".join(ET.tostring(one, encoding="unicode") for one in bare if one.get("class"))

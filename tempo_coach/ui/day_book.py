@@ -7,7 +7,6 @@ from datetime import date
 from threading import Lock
 from typing import Any, TypeGuard
 
-from tempo_coach.core.legible import name_key
 from tempo_coach.core.open_day import open_day
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import PlannedDay, days_of
@@ -67,7 +66,7 @@ class DayBook:
 
     def is_of(self, lifter: str | None) -> TypeGuard[str]:
         """Tell whether the plan has this lifter."""
-        return lifter is not None and name_key(lifter) in map(name_key, self.names)
+        return lifter is not None and self.plan.has(lifter)
 
     def read(self, lifter: str, on: date | None) -> DayReading:
         """Read the plan and the log again; blocks.
