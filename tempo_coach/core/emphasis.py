@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.method_names import MethodName
+from tempo_coach.core.overload import asks_for_clearance
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Phase, Tempo
 
@@ -24,7 +26,7 @@ def is_emphasis(tempo: Tempo, shape: RepShape, *, slow_from_ms: int = SLOW_FROM_
     return isinstance(tempo.lower, int) and tempo.lower >= slow_from_ms
 
 
-def is_overload(done: SetDone, *, max_kg: float | None) -> bool:
+def was_overload(done: SetDone, *, max_kg: float | None) -> bool:
     """Tell whether a set lowered more than the lifter can raise.
 
     Parameters
@@ -38,4 +40,4 @@ def is_overload(done: SetDone, *, max_kg: float | None) -> bool:
     lowered = done.lower_load_kg or done.load_kg
     if max_kg is not None and lowered is not None and done.shape.counts(Phase.LOWER):
         return lowered > max_kg
-    return done.method in ("overloaded-lowering", "reserve-test")
+    return done.method in set(MethodName) and asks_for_clearance(MethodName(done.method))

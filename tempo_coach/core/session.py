@@ -183,7 +183,7 @@ def session_of(
                     draft.line, strength, allowances=allowances, step_kg=plan.loads_by.kg() or 0
                 ),
                 overload=overload_question(resolved.prescription, strength),
-                notes=notes.of(resolved, strength) if notes else (),
+                notes=notes.of(resolved.prescription, strength) if notes else (),
                 done=tuple(done[draft.work.item]),
                 last_time=_last_time(earlier, draft.line.exercise, draft.line.tempo),
             )

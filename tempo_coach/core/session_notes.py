@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from tempo_coach.core.facts import SetDone
-from tempo_coach.core.overload import lowered_load
 from tempo_coach.core.plan import Plan
-from tempo_coach.core.plan_loads import ResolvedLoad
+from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season import Season, season_of
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
 from tempo_coach.core.strength import Strength
@@ -46,22 +45,26 @@ class SessionNotes:
         self._at = at
         self._allowances = allowances
 
-    def of(self, resolved: ResolvedLoad, strength: Strength) -> tuple[str, ...]:
-        """Return what speaks against the next set of a line, a sentence each."""
+    def of(self, line: Prescription, strength: Strength) -> tuple[str, ...]:
+        """Return what speaks against the next set of a line, a sentence each.
+
+        Parameters
+        ----------
+        line
+            With its loads worked out.
+        strength
+            What is known for it.
+        """
         this_week = self._season.this_week
         if this_week is None:
             return ()
-        line = resolved.prescription
-        lowered_kg = strength.kg(lowered_load(line))
-        if line.shape.lower_load is None and resolved.load_kg is not None:
-            lowered_kg = resolved.load_kg
         return set_notes(
-            Ahead(line, lowered_kg, self._at, self._allowances),
+            Ahead(line, self._at, self._allowances),
             Known(
                 sets=self._sets,
                 rules=self._season.rules,
                 day=self._season.calendar.day(self._at.date()),
                 week=this_week.lower_s,
-                max_kg=None if strength.lifted is None else strength.lifted.kg,
+                strength=strength,
             ),
         )

@@ -6,15 +6,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tempo_coach.core.emphasis import is_emphasis, is_overload
+from tempo_coach.core.emphasis import is_emphasis, was_overload
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.movement_groups import movement_group
+from tempo_coach.core.overload import is_overload
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season_calendar import SeasonDay
 from tempo_coach.core.season_table import Measure, is_emphasis_set
-from tempo_coach.core.tempo import Allowances, Phase
+from tempo_coach.core.strength import Strength
+from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.core.weeks import IsoWeek, week_of
 
@@ -31,8 +33,6 @@ class Ahead:
     """The set that is about to be done."""
 
     prescription: Prescription
-    lower_kg: float | None
-    """What is lowered; None where it is not known in kg."""
     at: datetime
     allowances: Allowances
 
@@ -55,8 +55,8 @@ class Known:
     """What the calendar says of today."""
     week: Measure
     """Lowering seconds of this week's emphasis work, and their limit."""
-    max_kg: float | None
-    """The greatest load raised once, at a tempo near that of the set."""
+    strength: Strength
+    """What is known for the set."""
 
 
 def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
@@ -67,7 +67,7 @@ def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
         notes += _calendar(known.day)
         notes += _over_limit(ahead, known.week)
         notes += _too_soon(ahead, known)
-    if _is_overload(ahead, known.max_kg):
+    if is_overload(line, known.strength):
         notes += _new_overload(ahead, known)
         notes += _long_overload(ahead, known)
     return tuple(notes)
@@ -125,15 +125,6 @@ def _last_session(ahead: Ahead, known: Known, group: str | None) -> SetDone | No
     return None
 
 
-def _is_overload(ahead: Ahead, max_kg: float | None) -> bool:
-    line = ahead.prescription
-    if not line.shape.counts(Phase.LOWER):
-        return False
-    if max_kg is not None and ahead.lower_kg is not None:
-        return ahead.lower_kg > max_kg
-    return line.method == "overloaded-lowering"
-
-
 def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
     exercise = legible(ahead.prescription.exercise)
     before = [one for one in _overloads(known) if one.started_at < ahead.at]
@@ -170,4 +161,6 @@ def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:
 
 
 def _overloads(known: Known) -> list[SetDone]:
-    return [one for one in known.sets if is_overload(one, max_kg=known.max_kg)]
+    lifted = known.strength.lifted
+    max_kg = None if lifted is None else lifted.kg
+    return [one for one in known.sets if was_overload(one, max_kg=max_kg)]

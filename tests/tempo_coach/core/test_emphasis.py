@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tempo_coach.core.emphasis import is_emphasis, is_overload
+from tempo_coach.core.emphasis import is_emphasis, was_overload
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Phase
@@ -51,4 +51,4 @@ def test_what_a_slow_lower_is_can_be_said_otherwise() -> None:
 def test_overload_is_more_than_the_max_or_what_the_set_calls_so(
     changes: dict[str, Any], max_kg: float | None, expected: bool
 ) -> None:
-    assert is_overload(done_set(**changes), max_kg=max_kg) is expected
+    assert was_overload(done_set(**changes), max_kg=max_kg) is expected

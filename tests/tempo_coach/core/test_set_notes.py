@@ -7,12 +7,14 @@ from typing import Any
 import pytest
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.load import parse_load
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.season_calendar import SeasonCalendar
 from tempo_coach.core.season_limits import Level
 from tempo_coach.core.season_table import Measure
 from tempo_coach.core.set_notes import Ahead, Known, overload_run, set_notes
+from tempo_coach.core.strength import Best, Strength
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.weeks import IsoWeek
 from tests.tempo_coach.core.done_sets import done_set
@@ -42,8 +44,8 @@ def notes(
     rules = rules or DosingRules()
     prescription = parse_prescription(line)
     calendar = SeasonCalendar.of(spans, lifter="Ansa Vireo", taper=rules.as_taper())
-    load = prescription.load
-    ahead = Ahead(prescription, None if load is None else load.kg(), NOW, Allowances())
+    ahead = Ahead(prescription, NOW, Allowances())
+    lifted = None if max_kg is None else Best(parse_load(f"{max_kg} kg"), "")
     return set_notes(
         ahead,
         Known(
@@ -51,7 +53,7 @@ def notes(
             rules=rules,
             day=calendar.day(NOW.date()),
             week=Measure(done, Level(limit, "the stated base"), 1.0),
-            max_kg=max_kg,
+            strength=Strength(lifted=lifted),
         ),
     )
 
