@@ -233,6 +233,12 @@ def _opened(
         return None, (f"The plan of last time can't be opened: {fault}.",)
 
 
+def last_plan(made: Program) -> Plan | None:
+    """Return the plan that was opened last; None where none was, or it can't be used any more."""
+    opened, _ = _opened(made, None)
+    return None if opened is None else opened[1]
+
+
 def player(*, is_silent: bool) -> Player:
     """Return the player that is heard, or the silent one."""
     if is_silent:

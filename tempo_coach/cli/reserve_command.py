@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from tempo_coach import bootstrap
-from tempo_coach.bootstrap import Wishes
+from tempo_coach.bootstrap import Program, Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.answers import ask
 from tempo_coach.cli.options import (
@@ -104,7 +104,7 @@ def _rest(text: str) -> int:
     "plan_path",
     type=click.Path(path_type=Path),
     metavar="PLAN",
-    help="The plan that has the lifter's maxes and the coach's word.",
+    help="The plan that has the lifter's maxes and the coach's word [the one opened last].",
 )
 @click.option("--resume", "resumes", is_flag=True, help="Go on with today's test without asking.")
 @click.option("--result", "shows_result", is_flag=True, help="Print the result of the last test.")
@@ -157,7 +157,7 @@ def reserve_command(
     made = bootstrap.program(Wishes(log_path, is_silent or shows_result, settings))
     for notice in made.notices:
         click.echo(f"tempo-coach: {notice}", err=True)
-    person = None if plan_path is None else person_of(usable_plan(plan_path), made.lifter)
+    person = _person(made, plan_path)
     name = made.lifter if person is None else person.name
     if name is None:
         raise click.UsageError("nobody is named; say who is tested with --lifter NAME")
@@ -190,6 +190,17 @@ def reserve_command(
     else:
         _check_pins()
     return _lead(coach, test, history, rest_ms=rest_ms)
+
+
+def _person(made: Program, plan_path: Path | None) -> Lifter | None:
+    """Return the lifter of a plan, the one opened last where none is given; None without one."""
+    if plan_path is not None:
+        return person_of(usable_plan(plan_path), made.lifter)
+    plan = bootstrap.last_plan(made)
+    if plan is None or made.lifter is None or not plan.has(made.lifter):
+        return None
+    click.echo(f"plan: {legible(plan.name)}, as it was opened last", err=True)
+    return plan.lifter(made.lifter)
 
 
 def _check_cleared(name: str, person: Lifter | None) -> None:

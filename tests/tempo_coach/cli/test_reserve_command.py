@@ -9,6 +9,8 @@ import pytest
 
 from tempo_coach.core.cautions import RESERVE_CHECK
 from tempo_coach.core.facts import Fact, line_of
+from tempo_coach.storage.places import memory_path
+from tempo_coach.storage.remembered import Memory
 from tests.tempo_coach.cli.conftest import Command, max_line
 from tests.tempo_coach.core.reserve_tests import attempt_made, reserve_begun
 from tests.tempo_coach.fakes import HandClock
@@ -208,6 +210,20 @@ def test_the_coachs_word_is_the_one_lock(
     )  # fmt: skip
     assert outcome.code == 65
     assert "Jonne Tarval is not cleared for lowering more than can be lifted" in outcome.err
+
+
+def test_the_coachs_word_holds_in_the_plan_that_was_opened_last_too(
+    command: Command, log: Path, plan: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    Memory(memory_path()).keep(plan=str(plan))
+    typed(monkeypatch, "yes")
+    jonne = ("reserve", "squat", "--lifter", "Jonne Tarval", "--max", "100 kg", "--log", log)
+
+    outcome = command(*jonne)
+
+    assert outcome.code == 65
+    assert "plan: Block, as it was opened last" in outcome.err
+    assert "Jonne Tarval is not cleared" in outcome.err
 
 
 @pytest.mark.parametrize(("lifter", "is_warned"), [("Mirela Oude", False), ("Sabine Ihle", True)])
