@@ -107,9 +107,8 @@ def parse_shape(text: str) -> RepShape:
 
 def _opening(line: str, word: re.Match[str]) -> tuple[str, int]:
     """Return what opens the clause that begins at a word, and the index behind it."""
-    for opening in _OPENINGS:
-        words = r"\s+".join(opening.split())
-        if found := re.compile(rf"{words}(?![^\s@])", re.IGNORECASE).match(line, word.start()):
+    for opening, pattern in _PATTERNS.items():
+        if found := pattern.match(line, word.start()):
             return opening, found.end()
     refuse(line, word.start(), f"{quoted(word[0])} is not understood behind the tempo", hint=_FORMS)
 
@@ -207,6 +206,10 @@ _OPENINGS: dict[str, tuple[str, Callable[[str, int], tuple[object, int]]]] = {
     "first lower": ("lower_load", _lower_first),
 }
 """How a clause begins, what it gives, and what reads the rest of it."""
+_PATTERNS = {
+    opening: re.compile(rf"{opening}(?![^\s@])".replace(" ", r"\s+"), re.IGNORECASE)
+    for opening in _OPENINGS
+}
 _KINDS = {
     "rest_ms": "'rest'",
     "lead": "'lead'",

@@ -144,6 +144,7 @@ def parse_prescription(line: str) -> Prescription:
     load, at = _load(line, scheme.end())
     tempo, at = _tempo(line, at)
     clauses = parse_clauses(line, at)
+    shape = clauses.shape()
     try:
         return Prescription(
             exercise=exercise,
@@ -152,8 +153,8 @@ def parse_prescription(line: str) -> Prescription:
             load=load,
             tempo=tempo,
             rest_ms=clauses.rest_ms,
-            lead=clauses.lead or _usual_lead(exercise, clauses.shape()),
-            shape=clauses.shape(),
+            lead=clauses.lead or _usual_lead(exercise, shape),
+            shape=shape,
             method=clauses.method,
         )
     except OutOfRange as fault:
