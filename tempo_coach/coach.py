@@ -15,7 +15,6 @@ from tempo_coach.core.facts import (
     Fact,
     MaxStruck,
     MaxTested,
-    PhaseSeconds,
     SetCorrected,
     SetDone,
     SetStruck,
@@ -23,6 +22,7 @@ from tempo_coach.core.facts import (
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun

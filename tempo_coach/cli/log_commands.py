@@ -17,10 +17,11 @@ from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_skipped
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import read_logs
-from tempo_coach.core.facts import Changes, PhaseSeconds, SetDone, facts_schema
+from tempo_coach.core.facts import Changes, SetDone, facts_schema
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LOAD_FORMS, parse_load
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.errors import OutOfRange
 
@@ -102,7 +103,7 @@ def _odd_facts(reading: MergedLogs) -> Iterable[str]:
     for set_id in reading.disagreeing:
         yield f"set {legible(set_id)}: the logs disagree; the one that ended later counts"
     for set_id in reading.orphaned:
-        yield f"set {legible(set_id)}: corrected or struck, but not in these logs"
+        yield f"set {legible(set_id)}: corrected, measured or struck, but not in these logs"
     for max_id in reading.maxes.disagreeing:
         yield f"max {legible(max_id)}: the logs disagree; the one that was tested later counts"
     for max_id in reading.maxes.orphaned:

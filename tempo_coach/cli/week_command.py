@@ -141,7 +141,8 @@ def _print_weeks(weeks: tuple[Week, ...]) -> None:
 def _title(week: Week) -> str:
     change_ms = week.lower_change_ms
     change = "" if change_ms is None else f", {change_ms / 1000:+g} s lowering on the week before"
-    return f"{week.week} from {week.week.monday().isoformat()}{change}"
+    measured = f", {week.total.measured_share:.0%} of the lowering measured"
+    return f"{week.week} from {week.week.monday().isoformat()}{change}{measured}"
 
 
 def _cells(totals: Totals) -> tuple[str, ...]:

@@ -23,6 +23,18 @@ def load(totals: Totals) -> str:
     return f"{about}{totals.lowering_kg_s:,.0f}{'+' if totals.sets_without_load else ''}"
 
 
+def measured(totals: Totals) -> str:
+    """Say which share of the lowering was measured: what was not counts as it was paced."""
+    share = totals.measured_share
+    if not share:
+        return "None of the lowering was measured: it counts as it was paced."
+    if totals.lower_measured_ms >= totals.times.lower_ms:
+        return "All of the lowering was measured."
+    # Neither end of the scale is claimed by rounding.
+    percent_measured = min(max(round(share * 100), 1), 99)
+    return f"{percent_measured}% of the lowering was measured; the rest counts as it was paced."
+
+
 def signed(value: float, digits: int = 0) -> str:
     """Return a number with its sign, and without one where it is nothing."""
     text = f"{abs(value):,.{digits}f}".removesuffix(".0")

@@ -11,12 +11,12 @@ from tempo_coach.core.facts import (
     Fact,
     MaxStruck,
     MaxTested,
-    PhaseSeconds,
     SetCorrected,
     SetDone,
     SetStruck,
     What,
 )
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.prescription import Prescription, parse_prescription
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times

@@ -83,6 +83,11 @@ _TIMES = (
     Column("lower_by_allowance_s", "s", "The part of lower_s that planning counted for X or V."),
     Column("raise_by_allowance_s", "s", "The part of raise_s that planning counted for X, V or A."),
     Column(
+        "lower_measured_s",
+        "s",
+        "The part of lower_s that was measured, by taps or a trace; the rest counts as paced.",
+    ),
+    Column(
         "lowering_kg_s", "kg·s", "Load lowered times seconds lowering: this tool's own measure."
     ),
     Column("tonnage_kg", "kg", "Load times reps."),

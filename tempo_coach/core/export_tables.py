@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import starmap
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,10 +15,11 @@ from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
 from tempo_coach.core.max_rows import max_rows
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.recorded_maxes import RecordedMaxes
-from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.set_rows import SetRows, lower_measured_s
 from tempo_coach.core.weeks import IsoWeek, Totals, allowed_times, group_count, totals_by, week_of
 from tempo_coach.core.work import PhaseTimes
 from tempo_coach.errors import OutOfRange
@@ -84,7 +86,7 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
     rows = _of_dates(named, choice)
     match by:
         case By.SET:
-            return ExportTable(by, len(rows), map(_set_cells, logs.sets(rows)))
+            return ExportTable(by, len(rows), starmap(_set_cells, logs.measured_sets(rows)))
         case By.WEEK:
             weeks = tuple(_week_cells(week) for week in _weeks(named, rows, choice))
             return ExportTable(by, len(weeks), weeks)
@@ -220,6 +222,7 @@ def _totals(totals: Totals) -> dict[str, Cell]:
         "sets": totals.sets,
         "reps": totals.reps,
         **_times(totals.times, totals.by_allowance),
+        "lower_measured_s": totals.lower_measured_ms / 1000,
         "lowering_kg_s": totals.lowering_kg_s,
         "tonnage_kg": totals.tonnage_kg,
         "sets_without_load": totals.sets_without_load,
@@ -239,7 +242,7 @@ def _times(times: PhaseTimes, by_allowance: PhaseTimes) -> dict[str, Cell]:
     }
 
 
-def _set_cells(done: SetDone) -> Cells:
+def _set_cells(done: SetDone, measured: SetMeasured | None) -> Cells:
     times, kg, lower_kg = done.seconds.times(), done.load_kg, done.mean_lower_kg
     if kg is None or lower_kg is None:
         lowering_kg_s = tonnage_kg = None
@@ -262,6 +265,7 @@ def _set_cells(done: SetDone) -> Cells:
         "reps_prescribed": done.reps_prescribed,
         "reps_done": done.reps_done,
         **_times(times, allowed_times(done)),
+        "lower_measured_s": lower_measured_s(done, measured),
         "lowering_kg_s": lowering_kg_s,
         "tonnage_kg": tonnage_kg,
         "timing": done.timing,

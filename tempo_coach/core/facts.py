@@ -22,57 +22,19 @@ from tempo_coach.core.fact_values import (
     SetId,
     Version,
 )
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.prescription import LONGEST_NAME
 from tempo_coach.core.rep_shape import PLAIN
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.session_facts import SessionChanged
-from tempo_coach.core.tempo import Phase, seconds_text
-from tempo_coach.core.work import PhaseTimes
 from tempo_coach.core.written_values import ShapeText, TempoText, Time
-from tempo_coach.errors import OutOfRange
 
 SHAPED_VERSION: Final = 2
 """Of a set whose reps have a shape: programs that count them otherwise must not read it."""
-LONGEST_IN_A_PHASE_S: Final = 36_000
 
-Seconds: TypeAlias = Annotated[float, Field(ge=0, le=LONGEST_IN_A_PHASE_S)]
 Reps: TypeAlias = Annotated[int, Field(ge=0, le=1_000)]
 Effort: TypeAlias = Annotated[float, Field(ge=1, le=10, multiple_of=0.5)]
-
-
-class PhaseSeconds(FactValue):
-    """Seconds spent in each phase, over the whole set."""
-
-    lower: Seconds
-    pause: Seconds
-    raise_: Seconds = Field(alias="raise")
-    top: Seconds
-
-    @classmethod
-    def of(cls, times: PhaseTimes) -> PhaseSeconds:
-        """Return the times in seconds.
-
-        Raises
-        ------
-        OutOfRange
-            More than 10 h fall to one phase.
-        """
-        longest_ms = max(times.of(phase) for phase in Phase)
-        if longest_ms > LONGEST_IN_A_PHASE_S * 1000:
-            raise OutOfRange(
-                f"{seconds_text(longest_ms)} s in one phase are not possible",
-                hint=f"a set has at most {LONGEST_IN_A_PHASE_S} s of each phase",
-            )
-        return cls.model_validate({phase.value: times.of(phase) / 1000 for phase in Phase})
-
-    def times(self) -> PhaseTimes:
-        """Return the seconds as whole milliseconds."""
-        return PhaseTimes(
-            round(self.lower * 1000),
-            round(self.pause * 1000),
-            round(self.raise_ * 1000),
-            round(self.top * 1000),
-        )
 
 
 class SetDone(FactValue):
@@ -183,6 +145,10 @@ class SetCorrected(FactValue):
     at: Time
     changes: Changes
 
+    def given(self) -> dict[str, Any]:
+        """Return the fields of the set that it puts in place."""
+        return self.changes.given()
+
 
 class SetStruck(FactValue):
     """A set was struck: it no longer counts."""
@@ -239,6 +205,7 @@ Fact: TypeAlias = (
     SetDone
     | SetCorrected
     | SetStruck
+    | SetMeasured
     | SessionChanged
     | MaxTested
     | MaxStruck
@@ -250,8 +217,8 @@ FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind
 """Reads one line of the log, strictly: ``FACTS.validate_json(line)``."""
 
 KINDS = (
-    "set_done", "set_corrected", "set_struck", "session_changed", "max_tested", "max_struck",
-    "reserve_begun", "attempt_made",
+    "set_done", "set_corrected", "set_struck", "set_measured", "session_changed", "max_tested",
+    "max_struck", "reserve_begun", "attempt_made",
 )  # fmt: skip
 
 

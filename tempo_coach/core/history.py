@@ -16,6 +16,7 @@ from tempo_coach.core.facts import (
     line_of,
 )
 from tempo_coach.core.legible import name_key, quoted
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
 from tempo_coach.core.recorded_reserve_tests import (
     RecordedReserveTests,
@@ -35,11 +36,13 @@ class History:
     struck: frozenset[str]
     """Ids of the sets that no longer count."""
     corrected: dict[str, datetime]
-    """Ids of the sets that were corrected, with the time of the latest correction."""
+    """Ids of the sets that were corrected or measured, with the time when that was last."""
+    measured: dict[str, SetMeasured]
+    """Ids of the sets that were measured, with the latest measurement."""
     disagreeing: tuple[str, ...]
     """Ids under which two logs hold different sets; the one that ended later counts."""
     orphaned: tuple[str, ...]
-    """Ids that are corrected or struck, but under which no set was found."""
+    """Ids that are corrected, measured or struck, but under which no set was found."""
     changes: tuple[SessionChanged, ...]
     """What was changed in planned days, in the order of time."""
     maxes: RecordedMaxes
@@ -82,7 +85,7 @@ class History:
 def fold(facts: Iterable[Fact]) -> History:
     """Fold facts in any order, repeated or not, into the sets that count."""
     done: dict[str, SetDone] = {}
-    corrections: dict[str, list[SetCorrected]] = {}
+    later: dict[str, list[SetCorrected | SetMeasured]] = {}
     struck: set[str] = set()
     disagreeing: set[str] = set()
     changes: dict[str, SessionChanged] = {}
@@ -96,8 +99,8 @@ def fold(facts: Iterable[Fact]) -> History:
                 if known is not fact and line_of(known) != line_of(fact):
                     disagreeing.add(fact.id)
                     done[fact.id] = max(known, fact, key=lambda one: (one.ended_at, line_of(one)))
-            case SetCorrected():
-                corrections.setdefault(fact.id, []).append(fact)
+            case SetCorrected() | SetMeasured():
+                later.setdefault(fact.id, []).append(fact)
             case SetStruck():
                 struck.add(fact.id)
             case SessionChanged():
@@ -107,12 +110,15 @@ def fold(facts: Iterable[Fact]) -> History:
             case ReserveBegun() | AttemptMade():
                 tests.append(fact)
     latest: dict[str, datetime] = {}
-    for set_id, several in corrections.items():
+    measured: dict[str, SetMeasured] = {}
+    for set_id, several in later.items():
         if set_id in done:
             several.sort(key=lambda one: (one.at, line_of(one)))
             latest[set_id] = several[-1].at
-            for correction in several:
-                done[set_id] = done[set_id].model_copy(update=correction.changes.given())
+            for one in several:
+                if isinstance(one, SetMeasured):
+                    measured[set_id] = one
+                done[set_id] = done[set_id].model_copy(update=one.given())
     reserve_tests = fold_reserve_tests(tests, struck=struck)
     return History(
         sets=tuple(
@@ -123,8 +129,9 @@ def fold(facts: Iterable[Fact]) -> History:
         ),
         struck=frozenset(struck & done.keys()),
         corrected=latest,
+        measured={set_id: one for set_id, one in measured.items() if set_id not in struck},
         disagreeing=tuple(sorted(disagreeing)),
-        orphaned=tuple(sorted((corrections.keys() | struck) - done.keys())),
+        orphaned=tuple(sorted((later.keys() | struck) - done.keys())),
         changes=tuple(sorted(changes.values(), key=_when_changed)),
         maxes=fold_maxes([*maxes, *reserve_tests.maxes()]),
         reserve_tests=reserve_tests,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 ALLOWED = "≈ rests in part on what planning counts for X, V and A."
 OPEN_SETS = "+ leaves out sets that run until they are stopped."
 NO_LOAD = "+ leaves out sets whose load in kg is not known."
@@ -26,3 +28,9 @@ def marked_seconds(length_ms: int, *, allowed_ms: int = 0, is_open: bool = False
 def counted(count: int, what: str) -> str:
     """Return a number of things, such as ``1 set`` or ``2 sets``."""
     return f"{count} {what}{'' if count == 1 else 's'}"
+
+
+def listed(things: Iterable[str]) -> str:
+    """Return things as a sentence names them, such as ``1, 2 and 5``."""
+    *most, last = things
+    return f"{', '.join(most)} and {last}" if most else last

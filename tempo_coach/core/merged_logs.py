@@ -1,8 +1,8 @@
-"""One log or a hundred, merged by id, as rows; a set takes 75 bytes, so millions fit.
+"""One log or a hundred, merged by id, as rows; a set takes 79 bytes, so millions fit.
 
 Most ids stand in one line, and that line alone says what their row is. The lines of the others,
-which are corrected, struck or there twice, are read again and folded by `history.fold`, which alone
-says what several facts of one id mean.
+which are corrected, measured, struck or there twice, are read again and folded by `history.fold`,
+which alone says what several facts of one id mean.
 """
 
 from __future__ import annotations
@@ -27,6 +27,7 @@ from tempo_coach.core.facts import (
 )
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.log_lines import Skipped, Unread, read_line, read_whole_line
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.ports import LogLines
 from tempo_coach.core.quick_lines import quick_values
 from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
@@ -97,6 +98,10 @@ class MergedLogs:
         return replace(self, rows=rows, maxes=maxes, reserve_tests=reserve_tests, skipped=skipped)
 
     def sets(self, rows: SetRows) -> Iterator[SetDone]:
+        """Read whole sets again, as `measured_sets` does."""
+        return (done for done, _ in self.measured_sets(rows))
+
+    def measured_sets(self, rows: SetRows) -> Iterator[tuple[SetDone, SetMeasured | None]]:
         """Read whole sets again, lifter by lifter, in the order they were done.
 
         Parameters
@@ -106,8 +111,8 @@ class MergedLogs:
 
         Yields
         ------
-        SetDone
-            With each name as last written.
+        tuple of SetDone, and SetMeasured or None
+            The set with each name as last written, and how it was measured.
 
         Raises
         ------
@@ -129,13 +134,15 @@ class MergedLogs:
             for first, last in zip(at.tolist(), to.tolist(), strict=True):
                 places += self._several["place"][first:last].tolist()
             named = []
-            for done in fold(_facts_at(self._logs, places)).sets:
+            history = fold(_facts_at(self._logs, places))
+            for done in history.sets:
                 lifter, exercise = wanted[hash(done.id)]
                 names = (rows.lifters[lifter], rows.exercises[exercise])
                 is_named = (done.lifter, done.exercise) == names
                 update = dict(zip(_NAMES, names, strict=True))
-                named.append((lifter, done if is_named else done.model_copy(update=update)))
-            yield from (done for _, done in sorted(named, key=itemgetter(0)))
+                of_name = done if is_named else done.model_copy(update=update)
+                named.append((lifter, (of_name, history.measured.get(done.id))))
+            yield from (one for _, one in sorted(named, key=itemgetter(0)))
 
 
 def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> MergedLogs:
@@ -169,10 +176,10 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
                 match read_whole_line(line, file=log.name, number=number):
                     case SetDone() as done:
                         writer.append(place, row_values(done))
-                    case SetCorrected(id=set_id) | SetStruck(id=set_id) as fact:
-                        later.extend((hash(set_id), place))
+                    case SetCorrected() | SetMeasured() | SetStruck() as fact:
+                        later.extend((hash(fact.id), place))
                         if isinstance(fact, SetStruck):
-                            struck_ids.add(set_id)
+                            struck_ids.add(fact.id)
                     case MaxTested() | MaxStruck() as fact:
                         maxes.append(fact)
                     case ReserveBegun() | AttemptMade() as fact:
@@ -194,7 +201,7 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
         disagreeing += history.disagreeing
         orphaned += history.orphaned
         for done in history.sets:
-            writer.append(_SEVERAL, row_values(done))
+            writer.append(_SEVERAL, row_values(done, history.measured.get(done.id)))
     rows = writer.named(_rejoined(data, is_single, writer.data()))
     reserve_tests = fold_reserve_tests(tests, struck=struck_ids)
     maxes.extend(reserve_tests.maxes())

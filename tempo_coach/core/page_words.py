@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import timedelta
 
-from tempo_coach.core.amounts import lowering, percent, signed
+from tempo_coach.core.amounts import lowering, measured, percent, signed
 from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted
 from tempo_coach.core.week_spans import WeekSpan
 from tempo_coach.core.weeks import IsoWeek
@@ -63,6 +63,8 @@ def remarks(span: WeekSpan, *, is_cut: bool, is_open: bool) -> Iterator[str]:
         yield ALLOWED
     is_outlined = any(totals.by_allowance.lower_ms for totals in span.totals)
     yield f"{_ONE_SCALE} {_OUTLINED}" if is_outlined else _ONE_SCALE
+    if span.now.sets:
+        yield measured(span.now)
     yield OWN_MEASURE
     if any(totals.sets_without_load for totals in span.totals):
         now = span.now.sets_without_load

@@ -10,7 +10,7 @@ import msgspec
 from msgspec import Meta
 
 from tempo_coach.core.fact_values import LONGEST_NOTE, VERSION
-from tempo_coach.core.facts import LONGEST_IN_A_PHASE_S
+from tempo_coach.core.phase_seconds import LONGEST_IN_A_PHASE_S
 from tempo_coach.core.prescription import LONGEST_NAME
 from tempo_coach.core.set_rows import RowValues, allowance_bits
 from tempo_coach.core.tempo import parse_tempo
@@ -88,6 +88,7 @@ def quick_values(line: bytes) -> RowValues | None:
     return (
         done.id, done.lifter, done.exercise, done.method or "", started_at,
         spent.lower, spent.pause, spent.raise_, spent.top,
+        0.0 if done.timing == "paced" else spent.lower,
         done.reps_done, done.load_kg, done.load_kg, bits,
     )  # fmt: skip
 

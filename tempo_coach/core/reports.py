@@ -81,5 +81,7 @@ def totals_data(totals: Totals) -> dict[str, Any]:
         "lowering_share": round(totals.lowering_share, 4),
         "lowering_kg_s": totals.lowering_kg_s,
         "tonnage_kg": totals.tonnage_kg,
+        "lower_measured_s": totals.lower_measured_ms / 1000,
+        "measured_share": round(totals.measured_share, 4),
         "sets_without_load": totals.sets_without_load,
     }

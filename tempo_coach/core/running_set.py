@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from tempo_coach.core.fact_values import VERSION
-from tempo_coach.core.facts import SHAPED_VERSION, PhaseSeconds, SetDone
+from tempo_coach.core.facts import SHAPED_VERSION, SetDone
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.timeline import Moment, Timeline
 

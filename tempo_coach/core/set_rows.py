@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import math
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from struct import Struct
+from types import MappingProxyType
 from typing import Any, TypeAlias
 
 import numpy as np
@@ -13,16 +15,19 @@ from numpy.typing import NDArray
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.tempo import Phase, Speed, Tempo
 
 RowValues: TypeAlias = tuple[
-    str, str, str, str, datetime, float, float, float, float, int, float | None, float | None, int
-]
+    str, str, str, str, datetime, float, float, float, float, float, int, float | None,
+    float | None, int,
+]  # fmt: skip
 """Id, lifter, exercise, method or nothing, start, seconds lowering, pausing, raising and at the
-top, reps, kg or None, kg lowered or None, and the phases by allowance as bits."""
+top, seconds of lowering that were measured, reps, kg or None, kg lowered or None, and the phases by
+allowance as bits."""
 
-# 75 bytes a set, so that two and a half million of them fit into 190 MB.
-_PACK = Struct("<qqqiiiiihddBiii").pack
+# 79 bytes a set, so that two and a half million of them fit into 200 MB.
+_PACK = Struct("<qqqiiiiiihddBiii").pack
 _ROW = np.dtype(
     [
         ("id", "<i8"),  # a hash, good within one process
@@ -30,6 +35,7 @@ _ROW = np.dtype(
         ("start_us", "<i8"),
         ("day", "<i4"),  # the local date, as `date.toordinal` counts
         *((f"{phase}_ms", "<i4") for phase in Phase),
+        ("lower_measured_ms", "<i4"),  # of lower_ms
         ("reps", "<i2"),
         ("load_kg", "<f8"),  # NaN where it is not known
         ("lower_kg", "<f8"),  # the same, over the time of lowering
@@ -42,6 +48,7 @@ _ROW = np.dtype(
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _NEVER = int(np.iinfo(np.int64).min)
 _DAYS_A_WEEK = 7
+NONE_MEASURED: Mapping[str, SetMeasured] = MappingProxyType({})
 
 
 def phases_by_allowance(tempo: Tempo, timing: str) -> tuple[Phase, ...]:
@@ -57,12 +64,28 @@ def allowance_bits(tempo: Tempo, timing: str) -> int:
     return sum(1 << bit for bit, phase in enumerate(Phase) if phase in by_allowance)
 
 
-def row_values(done: SetDone) -> RowValues:
+def lower_measured_s(done: SetDone, measured: SetMeasured | None) -> float:
+    """Return the seconds of lowering in a set that somebody or something measured.
+
+    Parameters
+    ----------
+    done
+        As it counts.
+    measured
+        How it was measured; None where nothing is told beyond the set itself.
+    """
+    if measured is None:
+        return 0.0 if done.timing == "paced" else done.seconds.lower
+    lowers = (one.lower or 0.0 for one in measured.reps) if done.shape.counts(Phase.LOWER) else ()
+    return min(math.fsum(lowers), done.seconds.lower)
+
+
+def row_values(done: SetDone, measured: SetMeasured | None = None) -> RowValues:
     """Return what a row holds of a set."""
     spent = done.seconds
     return (
         done.id, done.lifter, done.exercise, done.method or "", done.started_at,
-        spent.lower, spent.pause, spent.raise_, spent.top,
+        spent.lower, spent.pause, spent.raise_, spent.top, lower_measured_s(done, measured),
         done.reps_done, done.load_kg, done.mean_lower_kg,
         allowance_bits(done.tempo, done.timing),
     )  # fmt: skip
@@ -82,11 +105,13 @@ class SetRows:
     """As `lifters`, behind ``data["method"]``; empty where a set names none."""
 
     @classmethod
-    def of(cls, sets: Iterable[SetDone]) -> SetRows:
-        """Return sets as rows."""
+    def of(
+        cls, sets: Iterable[SetDone], *, measured: Mapping[str, SetMeasured] = NONE_MEASURED
+    ) -> SetRows:
+        """Return sets as rows, with how some of them were measured, by their ids."""
         writer = RowWriter()
         for done in sets:
-            writer.append(0, row_values(done))
+            writer.append(0, row_values(done, measured.get(done.id)))
         return writer.named(writer.data())
 
     def where(self, is_kept: NDArray[np.bool_]) -> SetRows:
@@ -104,7 +129,7 @@ class SetRows:
 
 
 class RowWriter:
-    """Gathers rows, 75 bytes a set."""
+    """Gathers rows, 79 bytes a set."""
 
     def __init__(self) -> None:
         self._packed = bytearray()
@@ -123,7 +148,7 @@ class RowWriter:
             As `row_values` gives them.
         """
         (
-            set_id, lifter, exercise, method, start, lower, pause, raised, top,
+            set_id, lifter, exercise, method, start, lower, pause, raised, top, measured,
             reps, kg, lower_kg, by_allowance,
         ) = values  # fmt: skip
         since = start - _EPOCH
@@ -136,6 +161,7 @@ class RowWriter:
             round(pause * 1000),
             round(raised * 1000),
             round(top * 1000),
+            round(measured * 1000),
             reps,
             np.nan if kg is None else kg,
             np.nan if lower_kg is None else lower_kg,

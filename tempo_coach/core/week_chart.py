@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tempo_coach.core.board import board_of
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_sums import PlannedTotals
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import ExerciseTotals, IsoWeek, Totals, week_of, weekly
 
@@ -36,7 +38,11 @@ def exercises_of(sets: Iterable[SetDone]) -> tuple[str, ...]:
 
 
 def week_chart(
-    sets: Iterable[SetDone], *, through: IsoWeek, exercise: str | None = None
+    sets: Iterable[SetDone],
+    *,
+    through: IsoWeek,
+    exercise: str | None = None,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> tuple[ChartWeek, ...]:
     """Return the `WEEKS` calendar weeks up to one of them, in order.
 
@@ -48,6 +54,8 @@ def week_chart(
         The last week.
     exercise
         Counts this one alone; None counts all.
+    measured
+        How some of them were measured, by their ids.
     """
     counted = [
         done for done in sets if exercise is None or name_key(done.exercise) == name_key(exercise)
@@ -55,7 +63,7 @@ def week_chart(
     first = min(map(week_of, counted), default=through)
     # The week before the first one shown is that one's measure; older ones need no adding up.
     recent = (done for done in counted if week_of(done) >= through.before(WEEKS))
-    on_record = {week.week: week for week in weekly(recent)}
+    on_record = {week.week: week for week in weekly(recent, measured=measured)}
     chart = []
     for back in reversed(range(WEEKS)):
         key = through.before(back)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import pairwise
@@ -13,7 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from tempo_coach.core.facts import SetDone
-from tempo_coach.core.set_rows import SetRows, phases_by_allowance
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.set_rows import NONE_MEASURED, SetRows, phases_by_allowance
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.work import PhaseTimes
 
@@ -68,6 +69,8 @@ class Totals:
     """Σ load lowered × seconds lowering: this tool's own measure."""
     tonnage_kg: float
     """Σ load × reps."""
+    lower_measured_ms: int
+    """The part of the lowering time that was measured; the rest counts as paced."""
     sets_without_load: int
     """Sets whose load in kg is not known; they add nothing to the two sums above."""
 
@@ -86,9 +89,14 @@ class Totals:
         """Lowering seconds over tension seconds, 0 to 1."""
         return self.times.lower_ms / self.times.tension_ms if self.times.tension_ms else 0.0
 
+    @property
+    def measured_share(self) -> float:
+        """Measured over all lowering seconds, 0 to 1."""
+        return self.lower_measured_ms / self.times.lower_ms if self.times.lower_ms else 0.0
+
 
 _GROUPS_AT_ONCE = 2_000
-_NOTHING = Totals(0, 0, PhaseTimes(), PhaseTimes(), 0.0, 0.0, 0)
+_NOTHING = Totals(0, 0, PhaseTimes(), PhaseTimes(), 0.0, 0.0, 0, 0)
 
 
 def totals_by(rows: SetRows, *columns: NDArray[Any]) -> Iterator[tuple[tuple[int, ...], Totals]]:
@@ -159,6 +167,7 @@ def _totals(data: NDArray[Any], begins: NDArray[np.int64]) -> Iterator[Totals]:
         map(PhaseTimes, *by_allowance),
         _exact_sums(lower_kg * (data["lower_ms"] / 1000), begins),
         _exact_sums(load_kg * data["reps"], begins),
+        added(data["lower_measured_ms"]),
         added(is_unknown),
     )
 
@@ -220,9 +229,14 @@ def week_of(done: SetDone) -> IsoWeek:
     return IsoWeek.of(done.started_at.date())
 
 
-def weekly(sets: Iterable[SetDone], *, last: int | None = None) -> tuple[Week, ...]:
-    """Add sets up by week and exercise, as `weeks_over` does."""
-    return weeks_over(SetRows.of(sets), last=last)
+def weekly(
+    sets: Iterable[SetDone],
+    *,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
+    last: int | None = None,
+) -> tuple[Week, ...]:
+    """Add sets up by week and exercise, as `weeks_over` does; `measured` is as for `SetRows.of`."""
+    return weeks_over(SetRows.of(sets, measured=measured), last=last)
 
 
 def weeks_over(rows: SetRows, *, last: int | None = None) -> tuple[Week, ...]:

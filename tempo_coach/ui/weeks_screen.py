@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
@@ -16,11 +16,14 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from tempo_coach.coach import Coach
+from tempo_coach.core.amounts import measured
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.season import Season, season_of, standing_words
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.week_chart import WEEKS, ChartWeek, exercises_of, planned_in, week_chart
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.errors import LogUnreadable, OutOfRange
@@ -63,6 +66,7 @@ class WeeksScreen(Frame[None]):
         """The log was read, or can't be."""
 
         sets: tuple[SetDone, ...]
+        measured: Mapping[str, SetMeasured]
         fault: LogUnreadable | None
 
     AUTO_FOCUS = "ChoiceList"
@@ -77,6 +81,7 @@ class WeeksScreen(Frame[None]):
         self._season: Season | None = None
         self._today: date = coach.clock.wall().date()
         self._sets: tuple[SetDone, ...] = ()
+        self._measured: Mapping[str, SetMeasured] = NONE_MEASURED
         self._exercises: tuple[str | None, ...] = (None,)
         self._exercise: str | None = None
         self._chart: tuple[ChartWeek, ...] = ()
@@ -113,7 +118,7 @@ class WeeksScreen(Frame[None]):
 
     def on_weeks_screen_log_read(self, event: LogRead) -> None:
         """Show what the log holds."""
-        self._sets = event.sets
+        self._sets, self._measured = event.sets, event.measured
         self._exercises = (None, *exercises_of(event.sets))
         if self._plan is not None and self._plan.has(self._lifter):
             self._season = season_of(self._plan, self._lifter, sets=event.sets, today=self._today)
@@ -155,15 +160,19 @@ class WeeksScreen(Frame[None]):
 
     def _read(self) -> None:
         try:
-            sets = self._coach.history().of(self._lifter)
+            history = self._coach.history()
         except LogUnreadable as fault:
-            self.post_message(self.LogRead((), fault))
+            self.post_message(self.LogRead((), NONE_MEASURED, fault))
         else:
-            self.post_message(self.LogRead(sets, None))
+            sets = history.of(self._lifter)
+            self.post_message(self.LogRead(sets, history.measured, None))
 
     def _count(self) -> None:
         self._chart = week_chart(
-            self._sets, through=IsoWeek.of(self._today), exercise=self._exercise
+            self._sets,
+            through=IsoWeek.of(self._today),
+            exercise=self._exercise,
+            measured=self._measured,
         )
         self._draw()
 
@@ -190,7 +199,8 @@ class WeeksScreen(Frame[None]):
         self._planned.display = planned is not None
         self._planned.update("" if planned is None else planned_words(week, planned))
         season = () if self._season is None else standing_words(self._season, week.week)
-        self._notes.update("\n".join((*season, *notes(self._chart, planned))))
+        shares = (measured(week.total),) if week.total.sets else ()
+        self._notes.update("\n".join((*season, *shares, *notes(self._chart, planned))))
 
     def _planned_in(self, week: IsoWeek) -> PlannedTotals | None:
         if self._plan is None:

@@ -34,6 +34,8 @@ def test_a_week_holds_every_total_with_its_unit(command: Command, written_log: P
             "lowering_share": 0.5714,
             "lowering_kg_s": 3200.0,
             "tonnage_kg": 800.0,
+            "lower_measured_s": 0.0,
+            "measured_share": 0.0,
             "sets_without_load": 0,
         }
     ]

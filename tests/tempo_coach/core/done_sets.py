@@ -5,7 +5,8 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 from typing import Any
 
-from tempo_coach.core.facts import MaxTested, PhaseSeconds, SetDone
+from tempo_coach.core.facts import MaxTested, SetDone
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.core.work import PhaseTimes
 

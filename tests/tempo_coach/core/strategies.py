@@ -15,13 +15,15 @@ from tempo_coach.core.facts import (
     Changes,
     MaxStruck,
     MaxTested,
-    PhaseSeconds,
     SetCorrected,
     SetDone,
     SetStruck,
 )
 from tempo_coach.core.load import Load, LoadUnit
+from tempo_coach.core.measured_facts import RepMeasured, SetMeasured
+from tempo_coach.core.measured_rep import MeasuredRep, Motion
 from tempo_coach.core.method_names import MethodName
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.rep_shape import PLAIN, LowerLoad, RepShape, Sides, Stops
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
@@ -236,7 +238,25 @@ changes = (
 )
 corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
 strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
-facts = st.one_of(sets_done, corrections, strikes)
+_spent = st.none() | st.integers(0, 60_000)
+_speeds = st.none() | st.floats(0, 5)
+measured_reps = st.builds(
+    MeasuredRep,
+    _spent,
+    _spent,
+    _spent,
+    _spent,
+    st.none() | st.builds(Motion, st.floats(0, 2), _speeds, _speeds, _speeds, _speeds),
+)
+measurements = st.builds(
+    SetMeasured,
+    id=ids,
+    at=times,
+    timing=st.sampled_from(("tapped", "trace")),
+    seconds=phase_seconds,
+    reps=st.lists(measured_reps.map(RepMeasured.of), min_size=1, max_size=4).map(tuple),
+)
+facts = st.one_of(sets_done, corrections, measurements, strikes)
 WHOLE_LOGS = settings(max_examples=20)
 """For tests that draw lists of facts: making the facts is nearly all of their time."""
 maxes_tested = st.builds(

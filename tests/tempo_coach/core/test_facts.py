@@ -15,13 +15,13 @@ from tempo_coach.core.facts import (
     FACTS,
     Changes,
     Fact,
-    PhaseSeconds,
     SetCorrected,
     SetDone,
     SetStruck,
     facts_schema,
     line_of,
 )
+from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.tempo import Speed, Tempo, parse_tempo
 from tempo_coach.core.work import PhaseTimes
 from tempo_coach.errors import OutOfRange

@@ -58,7 +58,7 @@ def test_merging_says_what_folding_says(one: list[Fact], other: list[Fact]) -> N
     logs = merge_of(log_of(one), log_of(other))
     history = fold(one + other)
 
-    assert weeks_over(logs.rows) == weekly(history.sets)
+    assert weeks_over(logs.rows) == weekly(history.sets, measured=history.measured)
     assert logs.disagreeing == history.disagreeing
     assert logs.orphaned == history.orphaned
     assert logs.struck == len(history.struck)
@@ -76,8 +76,9 @@ def test_both_ways_agree_on_a_log_with_corrections_strikes_repeats_and_disagreem
 
     assert len(history.struck) > 40
     assert len(history.corrected) > 100
+    assert len(history.measured) > 50
     assert len(history.disagreeing) > 10
-    assert weeks_over(logs.rows) == weekly(history.sets)
+    assert weeks_over(logs.rows) == weekly(history.sets, measured=history.measured)
     assert logs.disagreeing == history.disagreeing
     assert lines(logs) == as_named(history.sets, logs)
 

@@ -64,6 +64,8 @@ def test_weeks_are_given_with_their_units_and_with_what_was_skipped() -> None:
         "lowering_share": 0.5714,
         "lowering_kg_s": 1600.0,
         "tonnage_kg": 400.0,
+        "lower_measured_s": 0.0,
+        "measured_share": 0.0,
         "sets_without_load": 0,
     }
     assert data == {

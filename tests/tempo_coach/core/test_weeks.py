@@ -112,7 +112,7 @@ def test_a_set_without_a_known_load_is_counted_but_adds_no_load() -> None:
 
 def test_no_sets_add_up_to_nothing() -> None:
     totals = Totals.of([])
-    assert totals == Totals(0, 0, PhaseTimes(), PhaseTimes(), 0.0, 0.0, 0)
+    assert totals == Totals(0, 0, PhaseTimes(), PhaseTimes(), 0.0, 0.0, 0, 0)
     assert totals.lowering_share == 0
 
 

@@ -97,6 +97,11 @@ def _second_thoughts(random: Random, set_id: str, at: datetime, lines: list[str]
             fact = json.loads(lines[-1])
             if fact["kind"] == "set_done":
                 yield _json(fact | {"ended_at": fact["ended_at"].replace("T1", "T2", 1)})
+        case 5:
+            rep = {"lower": 3.6, "pause": None, "raise": 1.25, "top": 0, "motion": None}
+            spent = {"lower": 7.5, "pause": 0, "raise": 2.5, "top": 0}
+            said = {"timing": "tapped", "seconds": spent, "reps": [rep] * 2}
+            yield _json(of | {"kind": "set_measured"} | said)
 
 
 def _json(value: object) -> str:
