@@ -135,3 +135,7 @@ class PlanRefused(TempoCoachError):
 
 class TableRefused(TempoCoachError):
     """A table of which nothing could be read as a plan."""
+
+
+class TraceRefused(TempoCoachError):
+    """A recording of the bar in which no reps can be found, and why."""

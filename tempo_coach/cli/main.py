@@ -16,6 +16,7 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.advice_commands import next_command, ready_command
+from tempo_coach.cli.compare_command import compare_command
 from tempo_coach.cli.completion_command import completion_command
 from tempo_coach.cli.export_command import export_command
 from tempo_coach.cli.load_command import load_command
@@ -44,6 +45,7 @@ from tempo_coach.cli.set_commands import (
     sounds_command,
     track_command,
 )
+from tempo_coach.cli.simulate_command import simulate_command
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.week_command import week_command
 from tempo_coach.core.cautions import LONG
@@ -146,6 +148,8 @@ for _command in (
     methods_command,
     prescribe_command,
     reserve_command,
+    compare_command,
+    simulate_command,
     season_command,
     ready_command,
     next_command,

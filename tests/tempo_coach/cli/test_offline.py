@@ -11,12 +11,16 @@ from typing import NoReturn
 
 import pytest
 
+from tempo_coach.core.bar_simulator import simulated_set
+from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.trace_writing import simulated_table
 from tests.tempo_coach.cli.conftest import Command
 from tests.tempo_coach.fakes import HandClock
 from tests.test_documentation import COMMANDS
 
 GOLDEN = Path(__file__).parent / "golden"
 LINE = "squat 1x1 1-0-0-0"
+TRACED = "squat 1x2 2-1-X-1"
 CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
         "set": ("set", LINE, "--plain", "--yes", "--silent", "--lifter", "Mirela"),
@@ -47,6 +51,8 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "methods": ("methods",),
         "prescribe": ("prescribe", "squat", "slow-lowering", "--max", "100 kg"),
         "reserve": ("reserve", "squat", "--max", "100 kg", "--lifter", "Mirela Oude", "--silent"),
+        "compare": ("compare", "trace.csv", TRACED),
+        "simulate": ("simulate", TRACED, "-o", "made.csv"),
         "sounds": ("sounds", "--silent"),
         "demo": ("demo", "--silent"),
         "settings": ("settings",),
@@ -83,6 +89,8 @@ def test_no_command_opens_a_socket(
         raise OSError("sockets are forbidden here")
 
     (home / "table.csv").write_text("day,exercise,sets,reps,tempo\nMon,squat,3,5,4-0-1-0\n")
+    made = simulated_set(parse_prescription(TRACED), seed=1).trace
+    (home / "trace.csv").write_text("".join(simulated_table(made, line=TRACED, seed=1)))
     assert written_log.parent == maxes_log.parent == home
     monkeypatch.chdir(home)
     monkeypatch.setattr("tempo_coach.bootstrap.SystemClock", HandClock)
