@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Any, TypeVar
+from typing import Any
 
 from sounds_gen.samples import Samples
 from tempo_coach.core.cue_sets import rest_track, set_track
@@ -25,15 +25,13 @@ from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.reserve_keeper import ReserveKeeper
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
 from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
-
-Recorded = TypeVar("Recorded", MaxTested, ReserveBegun, AttemptMade)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +94,7 @@ class Coach:
         self.clock = clock
         self.settings = settings
         self.ledger = Ledger(log, rescue=rescue)
+        self.reserve = ReserveKeeper(self.ledger, clock=clock, new_id=new_id)
         self._player = player
         self._new_id = new_id
         self._playbacks: list[Playback] = []
@@ -256,10 +255,10 @@ class Coach:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
         return self.ledger.save(SetStruck(id=done.id, at=self.clock.wall(), why=why))
 
-    def record(self, kind: type[Recorded], **said: Any) -> tuple[Recorded, LogUnwritable | None]:
-        """Record a fact with an id of its own; returns why it is not on the disk yet, too."""
-        fact = kind(id=self._new_id(), **said)
-        return fact, self.ledger.save(fact)
+    def record_max(self, **said: Any) -> tuple[MaxTested, LogUnwritable | None]:
+        """Record a max that was tested; returns why it is not on the disk yet, too."""
+        tested = MaxTested(id=self._new_id(), **said)
+        return tested, self.ledger.save(tested)
 
     def strike_max(self, tested: MaxTested, *, why: str) -> LogUnwritable | None:
         """Strike a max; returns why that is not on the disk yet, if it is not."""

@@ -32,7 +32,6 @@ from tempo_coach.coach import read_logs
 from tempo_coach.core.cautions import MAX_TEST
 from tempo_coach.core.export_tables import Choice, chosen_maxes, chosen_rows
 from tempo_coach.core.fact_values import LONGEST_NOTE
-from tempo_coach.core.facts import MaxTested
 from tempo_coach.core.legible import legible, name_key, quoted
 from tempo_coach.core.max_entry import load_of_test, moment_of_test
 from tempo_coach.core.max_estimates import telling_rows, tempo_records
@@ -197,8 +196,7 @@ def add_command(
     name = check_name(clean_name(exercise), what="exercise")
     weight, kg = load_of_test(load)
     at = moment_of_test(None if on is None else on.date(), now=made.coach.clock.wall())
-    tested, problem = made.coach.record(
-        MaxTested,
+    tested, problem = made.coach.record_max(
         at=at,
         lifter=made.lifter,
         exercise=name,

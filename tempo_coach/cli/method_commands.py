@@ -9,7 +9,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.options import json_option, lifter_option, log_option
-from tempo_coach.cli.planned_lifter import NOT_SAID, max_load, person_of, usable_plan
+from tempo_coach.cli.planned_lifter import max_load, person_of, usable_plan
 from tempo_coach.cli.rows import print_rows, wrapped
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.bar_words import set_words
@@ -20,6 +20,7 @@ from tempo_coach.core.method_card import card_data, card_rows
 from tempo_coach.core.method_catalogue import METHODS, method_named
 from tempo_coach.core.method_lines import BestFor, MethodLine, method_lines
 from tempo_coach.core.methods import Method
+from tempo_coach.core.overload import NOT_SAID
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.set_bar import set_bar

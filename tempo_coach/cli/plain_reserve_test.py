@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from datetime import timedelta
 from decimal import Decimal
 
 import click
@@ -17,13 +16,10 @@ from tempo_coach.core.cue_sets import REST_NOTICE_MS
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.load_span import as_load
-from tempo_coach.core.mass import Mass
 from tempo_coach.core.prescription import rest_text
-from tempo_coach.core.reserve_facts import AttemptMade
 from tempo_coach.core.reserve_result import attempt_words
-from tempo_coach.core.reserve_test import ReserveTest, attempt_line, counts_as_held, least_held_s
+from tempo_coach.core.reserve_test import ReserveTest, ahead_words, attempt_line, short_words
 from tempo_coach.core.set_bar import BarBefore, bar_after, set_bar
-from tempo_coach.core.typed_load import read_typed_load
 from tempo_coach.errors import LogUnwritable, OutOfRange
 
 _ANSWER = re.compile(
@@ -55,7 +51,6 @@ class PlainReserveTest:
         self._bar: BarBefore | None = None
         self._last: SetDone | None = None
         """What the last answer was about, for as long as it can be taken back."""
-        self._answered_at = test.begun.at
 
     def run(self, unanswered: SetDone | None) -> int:
         """Lead through what is left; returns 0, or 128 and the signal that stopped an attempt.
@@ -112,15 +107,16 @@ class PlainReserveTest:
                     return load_kg
                 case "l" if self._is_lost(load_kg):
                     self._last = None
-                    self._keep(None, float(load_kg), held=False, lowered_s=None)
+                    self._take(*self._coach.reserve.lose(self.test, load_kg))
                     return None
                 case "l":
                     continue
                 case "u" if self._last is not None:
-                    self._take_back(self._last)
+                    self._ask(self._last)
                     return None
             try:
-                load_kg = self._chosen(answer)
+                unit = LoadUnit(self._coach.settings.unit)
+                load_kg = self.test.read_load(answer, unit=unit)
             except OutOfRange as fault:
                 click.echo(f"{fault}", err=True)
 
@@ -128,17 +124,8 @@ class PlainReserveTest:
         said = f"{as_load(load_kg)} could not be lifted out: that ends the test. Type l once more:"
         return ask(said, without=_LATER).lower() == "l"
 
-    def _chosen(self, answer: str) -> Decimal:
-        load = read_typed_load(answer, before=None, unit=LoadUnit(self._coach.settings.unit))
-        if load.on_body or load.unit is LoadUnit.PERCENT:
-            raise OutOfRange(f"{load} is no load of an attempt", hint="give kg or lb")
-        return self.test.checked(Mass(load.amount, load.unit).kg)
-
     def _say_load(self, load_kg: Decimal) -> None:
-        load = as_load(load_kg)
-        number = len(self.test.attempts) + 1
-        share = float(load_kg) / self.test.begun.max_kg * 100
-        said = f"attempt {number}: {load}, {share:.1f} % of the 1RM{self._on_bar(load)}"
+        said = f"{ahead_words(self.test, load_kg)}{self._on_bar(as_load(load_kg))}"
         click.echo(wrapped(said, indent="  "))
 
     def _on_bar(self, load: Load) -> str:
@@ -158,39 +145,17 @@ class PlainReserveTest:
             if found is not None and (lowered_s or 0) <= _LONGEST_MEASURED_S:
                 break
             say_unclear(answer, allowed=_ANSWER_FORMS)
-        said, lower_s = found["said"][0].lower() == "h", self.test.begun.lower_s
-        held = counts_as_held(said=said, lowered_s=lowered_s, lower_s=lower_s)
-        if said and not held:
-            click.echo(
-                f"{lowered_s:g} s is less than {least_held_s(lower_s):g} s: this counts as lost"
-            )
+        said = found["said"][0].lower() == "h"
+        test, fault = self._coach.reserve.answer(self.test, done, said=said, lowered_s=lowered_s)
+        if said and lowered_s is not None and not test.attempts[-1].held:
+            click.echo(short_words(lowered_s, test.begun.lower_s))
         self._last = done
-        self._keep(done.id, done.load_kg or 0.0, held=held, lowered_s=lowered_s)
+        self._take(test, fault)
 
-    def _keep(
-        self, set_id: str | None, load_kg: float, *, held: bool, lowered_s: float | None
-    ) -> None:
-        # Later than the answer before, even by a clock that was set back: the latest one counts.
-        self._answered_at = max(
-            self._coach.clock.wall(), self._answered_at + timedelta(milliseconds=1)
-        )
-        made, fault = self._coach.record(
-            AttemptMade,
-            at=self._answered_at,
-            test=self.test.begun.id,
-            set=set_id,
-            load_kg=load_kg,
-            held=held,
-            lowered_s=lowered_s,
-        )
-        self.test = ReserveTest(self.test.begun, (*self.test.attempts, made))
-        click.echo(attempt_words(made))
+    def _take(self, test: ReserveTest, fault: LogUnwritable | None) -> None:
+        self.test = test
+        click.echo(attempt_words(test.attempts[-1]))
         _say_unsaved(fault)
-
-    def _take_back(self, done: SetDone) -> None:
-        """Ask again about the last attempt; the later answer counts in the log, too."""
-        self.test = ReserveTest(self.test.begun, self.test.attempts[:-1])
-        self._ask(done)
 
     def _is_agreed(self) -> bool:
         """Let the answer that ends the test be taken back."""
@@ -198,7 +163,7 @@ class PlainReserveTest:
             return True
         answer = ask("Enter ends the test; u takes the last answer back:", without=_LATER)
         if answer.lower() == "u":
-            self._take_back(self._last)
+            self._ask(self._last)
             return False
         return True
 

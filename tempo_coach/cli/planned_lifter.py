@@ -14,10 +14,6 @@ from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.errors import OutOfRange
 
-NOT_SAID = (
-    "Nothing says that a coach has cleared this lifter for it; in a plan, overload = true does."
-)
-
 
 def usable_plan(path: Path, *, today: date | None = None) -> Plan:
     """Read a plan as it holds on a day; None is today.

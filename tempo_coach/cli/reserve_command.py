@@ -21,32 +21,38 @@ from tempo_coach.cli.options import (
     silent_option,
 )
 from tempo_coach.cli.plain_reserve_test import PlainReserveTest
-from tempo_coach.cli.planned_lifter import NOT_SAID, max_load, person_of, usable_plan
+from tempo_coach.cli.planned_lifter import max_load, person_of, usable_plan
 from tempo_coach.cli.rows import print_rows, wrapped
 from tempo_coach.cli.set_commands import rescue
 from tempo_coach.cli.tables import print_json
 from tempo_coach.coach import Coach
 from tempo_coach.core.cautions import RESERVE_CHECK, SHORT
-from tempo_coach.core.clauses import parse_clauses
 from tempo_coach.core.history import History
-from tempo_coach.core.legible import legible, quoted
+from tempo_coach.core.legible import legible
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.load_span import (
     USUAL_CEILING,
     USUAL_LOWER_S,
     USUAL_STEP,
-    LoadSpan,
-    as_load,
     span_of,
 )
+from tempo_coach.core.overload import NOT_SAID
 from tempo_coach.core.plan import Lifter
 from tempo_coach.core.prescription import check_name, clean_name
-from tempo_coach.core.rep_equations import ORDINARY_LOWER_S
-from tempo_coach.core.reserve_facts import LONGEST_LOWER_S, SHORTEST_LOWER_S, ReserveBegun
+from tempo_coach.core.reserve_facts import LONGEST_LOWER_S, SHORTEST_LOWER_S
 from tempo_coach.core.reserve_result import result_data, result_rows
+from tempo_coach.core.reserve_start import (
+    USUAL_REST,
+    check_cleared,
+    going_on,
+    going_on_words,
+    loads_words,
+    max_to_test,
+    read_rest,
+)
 from tempo_coach.core.reserve_test import ReserveTest, unanswered
 from tempo_coach.core.strength import LifterRecord
-from tempo_coach.errors import NotationError, OutOfRange, TempoCoachError
+from tempo_coach.errors import OutOfRange, TempoCoachError
 
 _OWN = ("tested", "step", "lower_s", "ceiling")
 """Options that a test which goes on has already."""
@@ -61,12 +67,9 @@ def _load(text: str) -> Load:
 
 def _rest(text: str) -> int:
     try:
-        rest_ms = parse_clauses(f"rest {text}", 0).rest_ms
-    except NotationError as fault:
-        raise click.BadParameter(fault.message) from fault
-    if not rest_ms:
-        raise click.BadParameter(f"{quoted(text)} is no rest; write 4:00, 240 s or 4 min")
-    return rest_ms
+        return read_rest(text)
+    except OutOfRange as fault:
+        raise click.BadParameter(str(fault)) from fault
 
 
 @click.command("reserve", epilog=SHORT[1])
@@ -97,7 +100,12 @@ def _rest(text: str) -> int:
     help="The most to go up to, such as '120%' or '140 kg', at most 160% [130%].",
 )
 @click.option(
-    "--rest", "rest_ms", type=_rest, default="4:00", metavar="REST", help="Between attempts [4:00]."
+    "--rest",
+    "rest_ms",
+    type=_rest,
+    default=USUAL_REST,
+    metavar="REST",
+    help=f"Between attempts [{USUAL_REST}].",
 )
 @click.option(
     "--plan",
@@ -163,14 +171,19 @@ def reserve_command(
         raise click.UsageError("nobody is named; say who is tested with --lifter NAME")
     exercise = check_name(clean_name(exercise), what="exercise")
     coach, history = made.coach, made.coach.history()
-    tests = history.reserve_tests.of(name, exercise)
     if shows_result:
+        tests = history.reserve_tests.of(name, exercise)
         _print_result(tests, f"{legible(name)}, {legible(exercise)}", as_json=as_json)
         return exit_codes.OK
-    _check_cleared(name, person)
+    check_cleared(name, person)
+    if person is None or person.overload is None:
+        click.echo(wrapped(NOT_SAID), err=True)
     for caution in SHORT[:3]:
         click.echo(wrapped(caution), err=True)
-    test = None if own else _going_on(tests, coach, asks=not resumes)
+    today = coach.clock.wall().date()
+    test = None if own else going_on(history.reserve_tests, name, exercise, today=today)
+    if test is not None and not _goes_on(test, asks=not resumes):
+        test = None
     if test is None and resumes:
         raise OutOfRange(
             f"there is no test of today to go on with, of {legible(name)}, {legible(exercise)}",
@@ -184,9 +197,12 @@ def reserve_command(
             ceiling=ceiling or USUAL_CEILING,
             lower_s=lower_s or USUAL_LOWER_S,
         )
-        _say_loads(span, coach)
+        rack = coach.settings.rack
+        click.echo(wrapped(loads_words(span, rack)))
         _check_pins()
-        test = _begun(coach, span, lifter=name, exercise=exercise)
+        test, fault = coach.reserve.begin(span, lifter=name, exercise=exercise, rack=rack)
+        if fault is not None:
+            click.echo(f"not saved yet: {fault}", err=True)
     else:
         _check_pins()
     return _lead(coach, test, history, rest_ms=rest_ms)
@@ -203,17 +219,6 @@ def _person(made: Program, plan_path: Path | None) -> Lifter | None:
     return plan.lifter(made.lifter)
 
 
-def _check_cleared(name: str, person: Lifter | None) -> None:
-    if person is not None and person.overload is False:
-        raise TempoCoachError(
-            f"the plan says that {legible(name)} is not cleared for lowering more than can be "
-            "lifted, so no reserve is tested",
-            hint="the coach's word decides; slow lowering needs none",
-        )
-    if person is None or person.overload is None:
-        click.echo(wrapped(NOT_SAID), err=True)
-
-
 def _check_pins() -> None:
     click.echo(wrapped(RESERVE_CHECK), err=True)
     answer = ask("Is all of that so? Type yes to begin:", without="a test needs people beside it")
@@ -221,26 +226,19 @@ def _check_pins() -> None:
         raise TempoCoachError("the test was not begun", hint="only 'yes' begins it")
 
 
-def _going_on(tests: tuple[ReserveTest, ...], coach: Coach, *, asks: bool) -> ReserveTest | None:
-    """Return today's test where it is not over and is to go on."""
-    today = coach.clock.wall().date()
-    if not tests or tests[-1].ended is not None or tests[-1].begun.at.date() != today:
-        return None
-    test = tests[-1]
-    held = "nothing held yet" if test.held_kg is None else f"{test.held_kg:g} kg held"
-    said = f"A test of today is not over: 1RM {test.begun.max_kg:g} kg, {held}."
-    click.echo(said, err=True)
+def _goes_on(test: ReserveTest, *, asks: bool) -> bool:
+    click.echo(going_on_words(test), err=True)
     if not asks:
-        return test
+        return True
     answer = ask("Go on with it? Enter goes on, n begins a new one:", without="--resume goes on")
-    return None if answer.lower() in ("n", "no") else test
+    return answer.lower() not in ("n", "no")
 
 
 def _max_kg(tested: Load | None, exercise: str, record: LifterRecord) -> float:
     if tested is not None:
         click.echo(f"1RM: {tested}, as given")
         return tested.kg() or 0.0
-    best = record.best(exercise, lower_s=ORDINARY_LOWER_S)
+    best = max_to_test(record, exercise)
     if best is None:
         raise click.UsageError(
             f"no 1RM of {legible(record.name)} is known for {legible(exercise)}; give --max, such "
@@ -248,28 +246,6 @@ def _max_kg(tested: Load | None, exercise: str, record: LifterRecord) -> float:
         )
     click.echo(wrapped(f"1RM: {best}"))
     return best.kg
-
-
-def _say_loads(span: LoadSpan, coach: Coach) -> None:
-    loads = ", ".join(str(as_load(kg)) for kg in span.loads(coach.settings.rack))
-    click.echo(wrapped(f"Each lower {span.lower_s:g} s; as far as it goes: {loads}."))
-
-
-def _begun(coach: Coach, span: LoadSpan, *, lifter: str, exercise: str) -> ReserveTest:
-    begun, fault = coach.record(
-        ReserveBegun,
-        at=coach.clock.wall(),
-        lifter=lifter,
-        exercise=exercise,
-        max_kg=float(span.max_kg),
-        step_kg=float(span.step_kg),
-        lower_s=span.lower_s,
-        # The last load that there is, so that holding it ends the test.
-        ceiling_kg=float(span.loads(coach.settings.rack)[-1]),
-    )
-    if fault is not None:
-        click.echo(f"not saved yet: {fault}", err=True)
-    return ReserveTest(begun)
 
 
 def _lead(coach: Coach, test: ReserveTest, history: History, *, rest_ms: int) -> int:

@@ -19,6 +19,9 @@ READY = (
     "Have ready: spotters who know their job or safety pins at the right height, collars on the "
     "bar, and a word that stops the set. Pain stops it too."
 )
+NOT_SAID = (
+    "Nothing says that a coach has cleared this lifter for it; in a plan, overload = true does."
+)
 _SAME_KG = 0.01
 
 

@@ -39,9 +39,13 @@ def result_rows(test: ReserveTest) -> tuple[tuple[str, str], ...]:
 
 def attempt_words(made: AttemptMade) -> str:
     """Return such as ``105 kg held, lowered in 4.8 s``."""
-    measured = "" if made.lowered_s is None else f", lowered in {made.lowered_s:g} s"
-    lifted = ", nothing was lifted" if made.set is None else ""
-    return f"{made.load_kg:g} kg {'held' if made.held else 'lost'}{measured}{lifted}"
+    if made.set is None:
+        how = ", nothing was lifted"
+    elif made.lowered_s is not None:
+        how = f", lowered in {made.lowered_s:g} s"
+    else:
+        how = "" if made.held else ", its seconds as paced"
+    return f"{made.load_kg:g} kg {'held' if made.held else 'lost'}{how}"
 
 
 def _reserve_rows(test: ReserveTest) -> tuple[tuple[str, str], ...]:

@@ -10,14 +10,17 @@ from enum import StrEnum
 from tempo_coach.core.exercises import usual_lead
 from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key
+from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.load_span import LoadSpan, as_load, decimal_of, kg_text
 from tempo_coach.core.loading import Rack
+from tempo_coach.core.mass import Mass
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.reserve import Reserve
 from tempo_coach.core.reserve_facts import LARGEST_STEP, AttemptMade, ReserveBegun
 from tempo_coach.core.tempo import Phase, Speed, Tempo
+from tempo_coach.core.typed_load import read_typed_load
 from tempo_coach.errors import OutOfRange
 
 
@@ -88,6 +91,24 @@ class ReserveTest:
             )
         return load_kg
 
+    def read_load(self, text: str, *, unit: LoadUnit) -> Decimal:
+        """Read a load that is typed for the next attempt; a bare number is counted in a unit.
+
+        Raises
+        ------
+        OutOfRange
+            The text is no load in kg or lb, or as for `checked`.
+        """
+        load = read_typed_load(text, before=None, unit=unit)
+        if load.on_body or load.unit is LoadUnit.PERCENT:
+            raise OutOfRange(f"{load} is no load of an attempt", hint="give kg or lb")
+        return self.checked(Mass(load.amount, load.unit).kg)
+
+    def answered(self, made: AttemptMade) -> ReserveTest:
+        """Take in an answer, in place of an earlier one about the same set."""
+        kept = (one for one in self.attempts if made.set is None or one.set != made.set)
+        return ReserveTest(self.begun, (*kept, made))
+
     def lowered_max(self) -> MaxTested | None:
         """Return the lowered max that a test which is over gives; None where it gives none."""
         if self.ended is None or self.held_kg is None:
@@ -104,6 +125,17 @@ class ReserveTest:
             lower_s=begun.lower_s,
             note="reserve test",
         )
+
+
+def ahead_words(test: ReserveTest, load_kg: Decimal) -> str:
+    """Return such as ``attempt 2: 105 kg, 105.0 % of the 1RM``."""
+    share = float(load_kg) / test.begun.max_kg * 100
+    return f"attempt {len(test.attempts) + 1}: {as_load(load_kg)}, {share:.1f} % of the 1RM"
+
+
+def short_words(lowered_s: float, lower_s: float) -> str:
+    """Say that a measured lower was too short to count as held."""
+    return f"{lowered_s:g} s is less than {least_held_s(lower_s):g} s: this counts as lost"
 
 
 def attempt_line(exercise: str, load_kg: Decimal, *, lower_s: float) -> Prescription:

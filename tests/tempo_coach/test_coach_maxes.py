@@ -6,8 +6,7 @@ from tests.tempo_coach.test_coach_session import Room
 
 
 def record(room: Room) -> MaxTested:
-    tested, fault = room.coach.record(
-        MaxTested,
+    tested, fault = room.coach.record_max(
         at=NOON,
         lifter="Mirela Oude",
         exercise="front squat",

@@ -125,6 +125,8 @@ def test_a_measured_lower_that_is_short_counts_as_lost(
 
     assert attempts(log) == [(100, False, 3.2)]
     assert "3.2 s is less than 4.5 s: this counts as lost" in outcome.out
+    (corrected,) = facts(log, "set_corrected")
+    assert corrected["changes"]["seconds"]["lower"] == 3.2
     assert "below 100.0 % of the 1RM" in outcome.out
 
 

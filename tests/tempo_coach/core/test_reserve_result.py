@@ -69,7 +69,7 @@ def test_above_the_target_the_lift_is_what_can_gain() -> None:
     ("made", "words"),
     [
         (attempt_made(0, 105, held=True, lowered_s=4.8), "105 kg held, lowered in 4.8 s"),
-        (attempt_made(0, 105, held=False), "105 kg lost"),
+        (attempt_made(0, 105, held=False), "105 kg lost, its seconds as paced"),
         (attempt_made(0, 105, held=False, set=None), "105 kg lost, nothing was lifted"),
     ],
 )

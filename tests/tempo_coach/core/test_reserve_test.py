@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tempo_coach.core.load import parse_load
+from tempo_coach.core.load import LoadUnit, parse_load
 from tempo_coach.core.load_span import LoadSpan, span_of
 from tempo_coach.core.loading import Rack
 from tempo_coach.core.reserve import Standing
@@ -14,6 +14,7 @@ from tempo_coach.core.reserve_facts import AttemptMade
 from tempo_coach.core.reserve_test import (
     Ended,
     ReserveTest,
+    ahead_words,
     counts_as_held,
     unanswered,
 )
@@ -170,3 +171,26 @@ def test_the_last_set_without_an_answer_is_found() -> None:
     assert unanswered(test, [answered]) is None
     assert unanswered(test, [answered, left]) == left
     assert unanswered(test, [done_set(lifter="Jonne Tarval", started_at=BEGUN_AT)]) is None
+
+
+# What is typed for the next attempt.
+
+
+@pytest.mark.parametrize(
+    ("text", "kg"), [("105", "105"), ("107.5 kg", "107.5"), ("230 lb", "104.3262451")]
+)
+def test_another_load_is_read_in_kg_or_lb(text: str, kg: str) -> None:
+    test = ReserveTest(reserve_begun(), (attempt_made(0, 100, held=True),))
+    assert test.read_load(text, unit=LoadUnit.KG) == Decimal(kg)
+
+
+@pytest.mark.parametrize("text", ["", "bw", "105%", "100", "110.5", "heavy"])
+def test_what_is_no_load_of_the_next_attempt_is_refused(text: str) -> None:
+    test = ReserveTest(reserve_begun(), (attempt_made(0, 100, held=True),))
+    with pytest.raises(OutOfRange):
+        test.read_load(text, unit=LoadUnit.KG)
+
+
+def test_the_attempt_ahead_is_told_with_its_share() -> None:
+    test = ReserveTest(reserve_begun(), (attempt_made(0, 100, held=True),))
+    assert ahead_words(test, Decimal(105)) == "attempt 2: 105 kg, 105.0 % of the 1RM"
