@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from functools import partial
 from typing import ClassVar
 
@@ -25,11 +24,12 @@ from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.preferences import Preferences, TomlValue
 from tempo_coach.ui.prescription_field import PrescriptionField
 from tempo_coach.ui.settings_screen import SettingsScreen
-from tempo_coach.ui.sound_check_screen import Answer, SoundCheckScreen
+from tempo_coach.ui.sound_question import SoundQuestion
 from tempo_coach.ui.sounds_screen import SoundsScreen
 from tempo_coach.ui.theme import THEME
 from tempo_coach.ui.underway import Underway
 from tempo_coach.ui.way_to_rack import go_to_rack
+from tempo_coach.ui.way_to_reserve import WayToReserve
 from tempo_coach.ui.weeks_screen import WeeksScreen
 
 
@@ -56,7 +56,9 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._preferences = Preferences(
             desk.coach, desk.sources, desk.given_outside, self._keep_setting
         )
-        self._sound_asked_on = desk.sound_checked_on
+        self._sound_question = SoundQuestion(
+            self, desk, self._underway, self._preferences, self._keeping
+        )
         open_plan = desk.plan
         self._book = (
             None if open_plan is None else DayBook(self._underway, open_plan.source, open_plan.plan)
@@ -91,6 +93,8 @@ class TempoCoachApp(App[int], inherit_bindings=False):
                 return self.screen is self._board
             case "day":
                 return self.screen is self._board and self._book is not None
+            case "reserve":
+                return self.screen is self._board and self._lifter is not None
             case "weeks":
                 return self.screen is self._board or isinstance(self.screen, DayScreen)
         return super().check_action(action, parameters)
@@ -102,10 +106,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
 
     def on_rack_reached(self) -> None:
         """Ask about the sound before the first set of a day."""
-        asks = self._preferences.settings.sound_check and not self._desk.is_silent
-        if asks and self._sound_asked_on != self._today():
-            self._sound_asked_on = self._today()
-            self.push_screen(SoundCheckScreen(self._underway), self._take_answer)
+        self._sound_question.ask()
 
     def action_cautions(self) -> None:
         """Show the cautions in full."""
@@ -136,6 +137,10 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def action_methods(self) -> None:
         """Show the methods."""
         self._board.show_methods()
+
+    def action_reserve(self) -> None:
+        """Test a reserve."""
+        self._board.test_reserve(WayToReserve(self, self._underway, self._say_on_board))
 
     async def action_quit(self) -> None:
         """Leave."""
@@ -181,18 +186,9 @@ class TempoCoachApp(App[int], inherit_bindings=False):
             self._board.show_lifter(lifter)
             self._preferences.change("lifter", lifter)
 
-    def _take_answer(self, answer: Answer | None) -> None:
-        if answer is Answer.HEARD:
-            self._keeping.keep(partial(self._desk.keep_sound_checked, self._today()))
-        elif answer is Answer.NEVER_AGAIN:
-            self._preferences.change("sound_check", value=False)
-
     def _keep_setting(self, key: str, value: TomlValue) -> None:
         self._keeping.keep(partial(self._desk.keep_setting, key, value))
 
     def _tell(self, sentence: str) -> None:
         screen = self.screen if isinstance(self.screen, Frame) else self._board
         screen.tell(sentence)
-
-    def _today(self) -> date:
-        return self._desk.coach.clock.wall().date()

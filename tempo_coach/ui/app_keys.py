@@ -62,6 +62,14 @@ APP_KEYS: list[BindingType] = [
         tooltip="Read how the lowering can be trained, and take a line of a method",
     ),
     Binding(
+        "f8",
+        "reserve",
+        "Reserve",
+        key_display="F8",
+        id="app.reserve",
+        tooltip="Test how much more is lowered under control than lifted, or go on with a test",
+    ),
+    Binding(
         "ctrl+q",
         "quit",
         "Quit",

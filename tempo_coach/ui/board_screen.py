@@ -17,6 +17,7 @@ from tempo_coach.ui.known_lifter import KnownLifter
 from tempo_coach.ui.methods_screen import MethodsScreen
 from tempo_coach.ui.prescription_field import PrescriptionField
 from tempo_coach.ui.sentences import fault_sentence
+from tempo_coach.ui.way_to_reserve import WayToReserve
 from tempo_coach.ui.week_line import WeekLine
 
 
@@ -87,6 +88,11 @@ class BoardScreen(Frame[None]):
             allowances=self._desk.coach.settings.allowances,
         )
         self.app.push_screen(screen, self._write)
+
+    def test_reserve(self, way: WayToReserve) -> None:
+        """Test a reserve in the exercise that stands in the line."""
+        if self._lifter.name is not None:
+            way.go(self._lifter.name, self._lifter.person, exercise_on(self._field.line))
 
     def _write(self, line: str | None) -> None:
         if line is not None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tempo_coach.core.facts import SetDone
+
 
 @dataclass(frozen=True, slots=True)
 class Departure:
@@ -12,4 +14,6 @@ class Departure:
     said: tuple[str, ...]
     """What is still to be said, a sentence each."""
     goes_on: bool
-    """The other work that comes after is to be started now."""
+    """What comes after is to be started now."""
+    done: SetDone | None = None
+    """The one set that the screen was for; None where nothing was lifted, or it was for several."""

@@ -40,21 +40,26 @@ def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:
         return "Nothing was lifted, nothing is logged."
     if fault is None:
         return f"Saved: {_done_words(done)}."
-    return f"{_capital(_done_words(done))}. {_kept_words(fault)}"
+    return f"{_capital(_done_words(done))}. {kept_sentence(fault)}"
 
 
 def corrected_sentence(done: SetDone, fault: TempoCoachError | None) -> str:
     """Say what a set is after a correction."""
     if fault is None:
         return f"Corrected: {_done_words(done)}."
-    return f"{_capital(_done_words(done))}. {_kept_words(fault)}"
+    return f"{_capital(_done_words(done))}. {kept_sentence(fault)}"
 
 
 def struck_sentence(fault: TempoCoachError | None) -> str:
     """Say that a set no longer counts."""
     if fault is None:
         return "Struck: the set no longer counts."
-    return f"The set no longer counts. {_kept_words(fault)}"
+    return f"The set no longer counts. {kept_sentence(fault)}"
+
+
+def kept_sentence(fault: TempoCoachError) -> str:
+    """Say that something is safe, but not on the disk yet."""
+    return f"Kept in memory, not yet on the disk. {fault_sentence(fault)}"
 
 
 def total_sentence(course: Course) -> str:
@@ -108,10 +113,6 @@ def _done_words(done: SetDone) -> str:
     if done.reps_prescribed is not None:
         reps = f"{done.reps_done} of {_reps_words(done.reps_prescribed)}"
     return f"{reps}, {_times_words(done.seconds.times(), done.tempo, done.shape)}"
-
-
-def _kept_words(fault: TempoCoachError) -> str:
-    return f"Kept in memory, not yet on the disk. {fault_sentence(fault)}"
 
 
 def _reps_words(count: int) -> str:

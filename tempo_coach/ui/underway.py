@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from decimal import Decimal
 from threading import Lock
 from typing import Any
 
@@ -11,7 +12,9 @@ from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import Changes, SetDone
 from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.load_span import LoadSpan
 from tempo_coach.core.next_sets import NextSet
+from tempo_coach.core.reserve_test import ReserveTest
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
 from tempo_coach.core.session_facts import Change
@@ -118,6 +121,26 @@ class Underway:
         with self._lock:
             _, fault = self.coach.change_session(session, item, change, **needed)
             return fault
+
+    def begin_test(
+        self, span: LoadSpan, *, lifter: str, exercise: str
+    ) -> tuple[ReserveTest, LogUnwritable | None]:
+        """Begin a reserve test, as `ReserveKeeper.begin` does; blocks."""
+        with self._lock:
+            rack = self.coach.settings.rack
+            return self.coach.reserve.begin(span, lifter=lifter, exercise=exercise, rack=rack)
+
+    def answer(
+        self, test: ReserveTest, done: SetDone, *, said: bool, lowered_s: float | None
+    ) -> tuple[ReserveTest, LogUnwritable | None]:
+        """Log whether an attempt was held, as `ReserveKeeper.answer` does; blocks."""
+        with self._lock:
+            return self.coach.reserve.answer(test, done, said=said, lowered_s=lowered_s)
+
+    def lose(self, test: ReserveTest, load_kg: Decimal) -> tuple[ReserveTest, LogUnwritable | None]:
+        """Log that a load could not be lifted out; blocks."""
+        with self._lock:
+            return self.coach.reserve.lose(test, load_kg)
 
     def close(self) -> Ended | None:
         """End what is running, and make all silent; blocks."""
