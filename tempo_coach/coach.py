@@ -1,10 +1,9 @@
-"""The use cases: pace a set, log it, correct it, read the logs."""
+"""The use cases: pace a set, log it, measure it, correct it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -12,7 +11,6 @@ from sounds_gen.samples import Samples
 from tempo_coach.core.cue_sets import rest_track, set_track
 from tempo_coach.core.facts import (
     Changes,
-    Fact,
     MaxStruck,
     MaxTested,
     SetCorrected,
@@ -22,6 +20,9 @@ from tempo_coach.core.facts import (
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.log_lines import Skipped
+from tempo_coach.core.measured_facts import Means
+from tempo_coach.core.measured_rep import MeasuredRep
+from tempo_coach.core.measured_work import measured_set
 from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
@@ -32,33 +33,6 @@ from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
-
-
-@dataclass(frozen=True, slots=True)
-class LogReading:
-    """What one log or several say."""
-
-    history: History
-    skipped: tuple[Skipped, ...]
-
-
-def read_logs(logs: Iterable[Log]) -> LogReading:
-    """Read several logs as one, merged by id.
-
-    Raises
-    ------
-    LogUnreadable
-        One of them can't be read as a whole.
-    """
-    facts: list[Fact] = []
-    skipped: list[Skipped] = []
-    for log in logs:
-        for line in log.read():
-            if isinstance(line, Skipped):
-                skipped.append(line)
-            else:
-                facts.append(line)
-    return LogReading(fold(facts), tuple(skipped))
 
 
 class Coach:
@@ -245,11 +219,27 @@ class Coach:
         if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
             rep = rep_times(done.tempo, self.settings.allowances, done.shape)
             given["seconds"] = PhaseSeconds.of(rep.times(given["reps_done"]))
-        at = self.clock.wall()
-        if after is not None:
-            at = max(at, after + timedelta(milliseconds=1))
-        fact = SetCorrected(id=done.id, at=at, changes=Changes(**given))
+        fact = SetCorrected(id=done.id, at=self._now(after), changes=Changes(**given))
         return done.model_copy(update=given), self.ledger.save(fact)
+
+    def measure(
+        self,
+        done: SetDone,
+        reps: Sequence[MeasuredRep],
+        *,
+        by: Means,
+        after: datetime | None = None,
+    ) -> tuple[SetDone, LogUnwritable | None]:
+        """Let a set count as `measured_set` finds it; the rest is as for `correct`.
+
+        Raises
+        ------
+        OutOfRange
+            The reps take longer than a set can.
+        """
+        allowances = self.settings.allowances
+        fact = measured_set(done, reps, by=by, at=self._now(after), allowances=allowances)
+        return done.model_copy(update=fact.given()), self.ledger.save(fact)
 
     def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
@@ -287,6 +277,11 @@ class Coach:
         """
         lines = [*self.log.read(), *self.ledger.unsaved]
         return fold(line for line in lines if not isinstance(line, Skipped))
+
+    def _now(self, after: datetime | None) -> datetime:
+        """Return the time, which is later than another even by a clock that was set back."""
+        now = self.clock.wall()
+        return now if after is None else max(now, after + timedelta(milliseconds=1))
 
     def _begin(self, track: Samples) -> int:
         playback = self._player.play(track)

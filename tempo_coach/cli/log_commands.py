@@ -16,10 +16,10 @@ from tempo_coach.cli import exit_codes
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_skipped
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
-from tempo_coach.coach import read_logs
 from tempo_coach.core.facts import Changes, SetDone, facts_schema
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LOAD_FORMS, parse_load
+from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.tempo import seconds_text

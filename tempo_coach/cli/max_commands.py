@@ -28,11 +28,11 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json
-from tempo_coach.coach import read_logs
 from tempo_coach.core.cautions import MAX_TEST
 from tempo_coach.core.export_tables import Choice, chosen_maxes, chosen_rows
 from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import legible, name_key, quoted
+from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.max_entry import load_of_test, moment_of_test
 from tempo_coach.core.max_estimates import telling_rows, tempo_records
 from tempo_coach.core.max_overview import estimate_data, max_overview, overview_data

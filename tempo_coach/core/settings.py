@@ -112,6 +112,8 @@ class Settings(BaseModel):
     """What one of two releasers weighs, without discs."""
     show_discs: bool = True
     """What goes on the bar is said beside each set whose load is at least the empty bar's."""
+    taps: Literal["off", "phases", "turns"] = "off"
+    """A partner taps as each phase begins and the last one ends, or at bottom and top alone."""
     sound_check: bool = True
     """Three tones are played and asked for before the first set of a day."""
     fast_s: Annotated[float, Field(ge=0.2, le=10)] = 1.0

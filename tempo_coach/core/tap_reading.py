@@ -101,8 +101,8 @@ def read_taps(
     pieces = tap_pieces(timeline, points, reps=begun)
     points_ms = list(accumulate((one.lasts_ms for one in pieces), initial=timeline.setup_ms))
     single, doubled = _single(taps_ms)
-    tap_of = _laid(single, points_ms, pieces, timeline.rep_ms)
     own = sum(one.rep <= reps for one in pieces)
+    tap_of = _laid(single, points_ms, pieces, rep_ms=timeline.rep_ms, asked=own)
     found: dict[tuple[int, Phase], int] = {}
     for at, piece in enumerate(pieces[:own]):
         if at in tap_of and at + 1 in tap_of:
@@ -145,9 +145,17 @@ def _single(taps_ms: Sequence[int]) -> tuple[list[int], int]:
 
 
 def _laid(
-    taps_ms: Sequence[int], points_ms: Sequence[int], pieces: Sequence[Piece], rep_ms: int
+    taps_ms: Sequence[int],
+    points_ms: Sequence[int],
+    pieces: Sequence[Piece],
+    *,
+    rep_ms: int,
+    asked: int,
 ) -> dict[int, int]:
-    """Lay taps on points at the least cost; returns the index of the tap of each point found."""
+    """Lay taps on points at the least cost; returns the index of the tap of each point found.
+
+    Those behind the point `asked` are of a rep that was broken off, and need no tap.
+    """
     best: dict[tuple[int, int], tuple[float, tuple[int, int] | None]] = {}
     for tap, tap_ms in enumerate(taps_ms):
         for point, point_ms in enumerate(points_ms):
@@ -179,7 +187,7 @@ def _laid(
 
     def in_all(place: tuple[int, int]) -> float:
         tap, point = place
-        behind = len(points_ms) - 1 - point
+        behind = max(asked - point, 0)
         return best[place][0] + _EXTRA_COST * (len(taps_ms) - 1 - tap) + _MISSED_COST * behind
 
     place: tuple[int, int] | None = min(best, key=in_all)

@@ -44,6 +44,9 @@ class PhaseTimes:
             self.top_ms + other.top_ms,
         )
 
+    def __sub__(self, other: PhaseTimes) -> PhaseTimes:
+        return self + other.times(-1)
+
     def times(self, reps: int) -> PhaseTimes:
         """Return the times of so many reps."""
         return PhaseTimes(

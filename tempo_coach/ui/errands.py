@@ -14,7 +14,7 @@ from tempo_coach.core.facts import Changes, SetDone
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
-from tempo_coach.ui.underway import Underway
+from tempo_coach.ui.underway import Measured, Underway
 
 Correction: TypeAlias = tuple[SetDone, Changes]
 
@@ -33,6 +33,13 @@ class SetSaved(Message):
 
     done: SetDone | None
     fault: LogUnwritable | None
+
+
+@dataclass
+class SetMeasured(Message):
+    """The taps of a set were read; None where there were none."""
+
+    measured: Measured | None
 
 
 @dataclass
@@ -80,6 +87,10 @@ class Errands:
         """End the set that runs and save it, and then start a rest if one is given."""
         self._run(partial(self._end, rest_ms))
 
+    def read_taps(self) -> None:
+        """Let the set that has ended count as it was tapped."""
+        self._run(self._read_taps)
+
     def correct(self, correction: Correction) -> None:
         """Save a correction."""
         self._run(partial(self._correct, correction))
@@ -92,6 +103,8 @@ class Errands:
         self._asker.run_worker(step, thread=True, group="errands")
 
     def _start(self, at_hand: NextSet, lifter: str, correction: Correction | None) -> None:
+        if self._underway.tapping is not None:
+            self._read_taps()
         self._asker.post_message(SetStarted(*self._underway.start(at_hand, lifter=lifter)))
         if correction is not None:
             self._correct(correction)
@@ -105,6 +118,9 @@ class Errands:
             rest = self._underway.rest(rest_ms)
             if rest is not None:
                 self._asker.post_message(RestStarted(rest))
+
+    def _read_taps(self) -> None:
+        self._asker.post_message(SetMeasured(self._underway.read_taps()))
 
     def _correct(self, correction: Correction) -> None:
         self._asker.post_message(SetCorrected(*self._underway.correct(*correction)))

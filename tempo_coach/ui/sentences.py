@@ -12,6 +12,7 @@ from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.work import PhaseTimes, added
 from tempo_coach.errors import SoundUnavailable, TempoCoachError
 from tempo_coach.ui.course import Course
+from tempo_coach.ui.underway import Measured
 
 LOST_SOUND = "The sound has stopped: the device no longer plays. The set goes on by the screen."
 
@@ -27,11 +28,12 @@ def fault_sentence(fault: TempoCoachError) -> str:
     return " ".join(fault_sentences(fault))
 
 
-def opening_sentences(first: NextSet, timeline: Timeline) -> tuple[str, ...]:
+def opening_sentences(first: NextSet, timeline: Timeline, taps: str) -> tuple[str, ...]:
     """Say what is to be done, and where that leaves its range; the heading says the work."""
     outside = ", ".join(dict.fromkeys(flag.what for flag in first.flags))
     remarks = (f"To be thought over: {outside}.",) if outside else ()
-    return (*first.notes, *remarks, *spell_out(first.prescription, timeline)[1:])
+    spelt_out = spell_out(first.prescription, timeline)[1:]
+    return (*first.notes, *remarks, *spelt_out, *tap_sentences(taps))
 
 
 def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:
@@ -41,6 +43,25 @@ def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:
     if fault is None:
         return f"Saved: {_done_words(done)}."
     return f"{_capital(_done_words(done))}. {kept_sentence(fault)}"
+
+
+def measured_sentences(measured: Measured) -> tuple[str, ...]:
+    """Say what a set is by its taps."""
+    done, fault = measured.done, measured.fault
+    said = f"{_capital(_done_words(done))}. {_kept_words(fault)}" if fault else ""
+    if not said:
+        said = f"{'Saved' if done.timing == 'paced' else 'Measured'}: {_done_words(done)}."
+    return said, *measured.said
+
+
+def tap_sentences(taps: str) -> tuple[str, ...]:
+    """Say when a partner taps; nothing where nobody does."""
+    if taps == "off":
+        return ()
+    when = "as each phase begins and as the last one ends"
+    if taps == "turns":
+        when = "as the first phase begins, and as the bar comes to the bottom and to the top"
+    return (f"The partner taps Enter or Page Up {when}: what is seen, not what is heard.",)
 
 
 def corrected_sentence(done: SetDone, fault: TempoCoachError | None) -> str:
@@ -112,7 +133,10 @@ def _done_words(done: SetDone) -> str:
     reps = _reps_words(done.reps_done)
     if done.reps_prescribed is not None:
         reps = f"{done.reps_done} of {_reps_words(done.reps_prescribed)}"
-    return f"{reps}, {_times_words(done.seconds.times(), done.tempo, done.shape)}"
+    times = done.seconds.times()
+    if done.timing != "paced":
+        return f"{reps}, {_exact_words(times)}"
+    return f"{reps}, {_times_words(times, done.tempo, done.shape)}"
 
 
 def _reps_words(count: int) -> str:
@@ -128,6 +152,10 @@ def _times_words(times: PhaseTimes, tempo: Tempo, shape: RepShape) -> str:
         f"lowering {about_lower}{_tenths(times.lower_ms)} s, "
         f"tension {about}{_tenths(times.tension_ms)} s"
     )
+
+
+def _exact_words(times: PhaseTimes) -> str:
+    return f"lowering {_tenths(times.lower_ms)} s, tension {_tenths(times.tension_ms)} s"
 
 
 def _tenths(length_ms: int) -> str:

@@ -80,12 +80,13 @@ class SetReport(Widget):
                     yield entry
         yield self._answer
 
-    def ask(self, done: SetDone) -> None:
-        """Fill the fields with a set, and put the cursor into the first."""
+    def ask(self, done: SetDone, *, waits: bool = False) -> None:
+        """Fill the fields with a set, and put the cursor into the first unless it is to wait."""
         for field, text in texts(done).items():
             self._fields[field].value = text
         self._say("")
-        self._fields[Field.REPS].focus()
+        if not waits:
+            self._fields[Field.REPS].focus()
 
     def changes(self, done: SetDone) -> tuple[Changes | None, tuple[OutOfRange, ...]]:
         """Return what was changed, and why some fields can't be read."""

@@ -15,10 +15,10 @@ from tempo_coach.ui.arrival import RackReached
 from tempo_coach.ui.course import Course
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.errands import (
-    Correction,
     Errands,
     RestStarted,
     SetCorrected,
+    SetMeasured,
     SetSaved,
     SetStarted,
     SetStruck,
@@ -27,17 +27,15 @@ from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.rest_watch import RestWatch
 from tempo_coach.ui.sentences import (
     corrected_sentence,
-    fault_sentence,
-    opening_sentences,
+    measured_sentences,
     saved_sentence,
     struck_sentence,
-    total_sentence,
 )
 from tempo_coach.ui.set_keys import SET_KEYS, STAGE_ACTIONS, Presses, has_use
 from tempo_coach.ui.set_view import SetView
-from tempo_coach.ui.sign import pacing_sign
 from tempo_coach.ui.sound_watch import SoundWatch
 from tempo_coach.ui.stage import Stage
+from tempo_coach.ui.tap_watch import TapWatch
 from tempo_coach.ui.underway import Underway
 
 # As often as the eye needs for a bar that moves; 60 a second cost four times as much.
@@ -79,22 +77,18 @@ class SetScreen(Frame[Departure]):
         self._clock = underway.coach.clock
         self._lifter = lifter
         self._course = Course(first.prescription, first.number, load_kg=first.load_kg, then=then)
-        self._timeline = underway.coach.timeline(first.prescription)
-        self._opening = opening_sentences(first, self._timeline)
+        self._first = first
         self._starts_at_once = starts_at_once
-        self._view = SetView(self._course, self._timeline, underway)
-        self._stage = Stage.WAITING
+        self._view = SetView(self._course, underway)
+        self.stage = Stage.WAITING
+        """What the screen is doing."""
         self._presses = Presses()
         self._running_set: RunningSet | None = None
         self._rest = RestWatch()
         self._sound = SoundWatch(underway.coach, self.tell)
+        self._taps = TapWatch(underway, self.tell, self._errands.read_taps)
         self._asks_strike = False
         self._leaves = self._goes_on = False
-
-    @property
-    def stage(self) -> Stage:
-        """What the screen is doing."""
-        return self._stage
 
     def content(self) -> Iterable[Widget]:
         """Return the view."""
@@ -103,7 +97,7 @@ class SetScreen(Frame[Departure]):
     def on_mount(self) -> None:
         """Show the first set, and follow the clock from now on."""
         self._enter(Stage.WAITING)
-        self._view.say(*self._opening)
+        self._view.say_opening(self._first)
         self.set_interval(1 / _TICKS_A_SECOND, self.follow_clock)
         if self._starts_at_once:
             self._start()
@@ -116,7 +110,7 @@ class SetScreen(Frame[Departure]):
 
     def on_unmount(self) -> None:
         """Lose nothing, whatever made the screen go."""
-        correction = None if self._leaves else self._correction()
+        correction = None if self._leaves else self._view.correction(self._course)
         if correction is not None:
             self._underway.correct(*correction)
         # What runs by now is the next screen's.
@@ -126,20 +120,21 @@ class SetScreen(Frame[Departure]):
     def follow_clock(self) -> None:
         """Show where the set or the rest is now."""
         now_ms = self._clock.now_ms()
-        if self._stage is Stage.PACING and self._running_set is not None:
-            sign = pacing_sign(self._running_set, now_ms, number=self._course.number)
-            if sign is None:
-                self._end()
-            else:
-                self._view.big.show(sign)
+        if self.stage is Stage.PACING and self._running_set is not None:
+            if self._view.show_pacing(self._running_set, now_ms, self._course):
                 self._sound.check(self._running_set, now_ms)
-        elif self._stage is Stage.SAVED:
+            else:
+                self._end()
+        elif self.stage is Stage.SAVED:
+            self._taps.check(now_ms)
             self._view.show_rest(self._rest, now_ms, self._course, asks_strike=self._asks_strike)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """Allow what the stage has a use for."""
+        if action in ("tap", "take_back"):
+            return self._taps.is_open(self.stage, self._clock.now_ms())
         if action in STAGE_ACTIONS:
-            return has_use(action, self._stage, self._course)
+            return has_use(action, self.stage, self._course)
         return super().check_action(action, parameters)
 
     def action_start(self) -> None:
@@ -156,6 +151,14 @@ class SetScreen(Frame[Departure]):
         """Go back."""
         if self._presses.is_meant(self._clock.now_ms()):
             self._after_typing(self._leave)
+
+    def action_tap(self) -> None:
+        """Take the partner's tap."""
+        self._taps.tap(self._clock.now_ms())
+
+    def action_take_back(self) -> None:
+        """Forget the last tap."""
+        self._taps.take_back()
 
     def action_stay(self) -> None:
         """Do nothing."""
@@ -180,11 +183,11 @@ class SetScreen(Frame[Departure]):
         """Leave, once what is under way has ended and is saved."""
         if self._asks_strike:
             self._enter(Stage.SAVED)
-        elif self._stage in (Stage.WAITING, Stage.SAVED):
+        elif self.stage in (Stage.WAITING, Stage.SAVED):
             self._after_typing(self._leave)
         else:
             self._leaves = True
-            if self._stage is Stage.PACING:
+            if self.stage is Stage.PACING:
                 self._end()
 
     def on_set_started(self, event: SetStarted) -> None:
@@ -203,9 +206,21 @@ class SetScreen(Frame[Departure]):
             return
         self._course = self._course.ended(event.done)
         self._enter(Stage.WAITING if event.done is None else Stage.SAVED)
-        self._say(sentence)
+        self._view.say_done(self._course, sentence)
         if event.done is not None:
-            self._view.report.ask(event.done)
+            self._view.report.ask(event.done, waits=self._taps.is_pending)
+
+    def on_set_measured(self, event: SetMeasured) -> None:
+        """Say what the taps made of the set, and ask what may be corrected."""
+        self._taps.end()
+        if event.measured is not None:
+            self._course = self._course.corrected(event.measured.done)
+        if self._leaves:
+            self._leave()
+        elif self.stage is Stage.SAVED and self._course.last is not None:
+            if event.measured is not None:
+                self._view.say_done(self._course, *measured_sentences(event.measured))
+            self._view.report.ask(self._course.last)
 
     def on_rest_started(self, event: RestStarted) -> None:
         """Count this rest."""
@@ -227,14 +242,14 @@ class SetScreen(Frame[Departure]):
     def on_set_report_filled(self) -> None:
         """Save what was changed."""
         self.set_focus(None)
-        correction = self._correction()
+        correction = self._view.correction(self._course)
         if correction is not None:
             self._errands.correct(correction)
 
     def _enter(self, stage: Stage) -> None:
-        if stage is not self._stage:
+        if stage is not self.stage:
             self._presses.begin(self._clock.now_ms())
-        self._stage = stage
+        self.stage = stage
         self._asks_strike = False
         self._view.enter(stage, self._course)
         self.follow_clock()
@@ -245,8 +260,8 @@ class SetScreen(Frame[Departure]):
             self._goes_on = True
             self._leave()
             return
-        correction = self._correction()
-        self.tell(*self._unread())
+        correction = self._view.correction(self._course)
+        self.tell(*self._view.unread(self._course))
         self.set_focus(None)
         self._course = self._course.started()
         self._enter(Stage.STARTING)
@@ -259,10 +274,13 @@ class SetScreen(Frame[Departure]):
         self._errands.end(None if self._course.is_at_end or self._leaves else rest_ms)
 
     def _leave(self) -> None:
-        correction = self._correction()
         self._leaves = True
+        if self._taps.is_pending:
+            self._taps.read()
+            return
+        correction = self._view.correction(self._course)
         if correction is None:
-            self._depart(*self._unread())
+            self._depart(*self._view.unread(self._course))
         else:
             self._errands.correct(correction)
 
@@ -270,28 +288,10 @@ class SetScreen(Frame[Departure]):
         self.dismiss(Departure(sentences, self._goes_on))
 
     def _answer(self, sentence: str, fault: LogUnwritable | None) -> None:
-        if self._stage is Stage.SAVED:
-            self._say(sentence)
+        if self.stage is Stage.SAVED:
+            self._view.say_done(self._course, sentence)
         elif fault is not None:
             self.tell(sentence)
-
-    def _say(self, sentence: str) -> None:
-        totals = [total_sentence(self._course)] if self._course.is_finished else []
-        self._view.say(sentence, *totals)
-
-    def _correction(self) -> Correction | None:
-        last = self._course.last
-        if last is None or self._stage is not Stage.SAVED:
-            return None
-        changes, _ = self._view.report.changes(last)
-        return None if changes is None else (last, changes)
-
-    def _unread(self) -> tuple[str, ...]:
-        last = self._course.last
-        if last is None or self._stage is not Stage.SAVED:
-            return ()
-        _, faults = self._view.report.changes(last)
-        return tuple(f"Not changed. {fault_sentence(fault)}" for fault in faults)
 
     def _after_typing(self, step: Callable[[], None]) -> None:
         # Keys typed just before are still on their way through the field that has the focus.

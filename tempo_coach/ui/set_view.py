@@ -11,15 +11,24 @@ from textual.widgets import Static
 
 from tempo_coach.core.bar_picture import WIDEST_PICTURE
 from tempo_coach.core.load import LoadUnit
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.reading import headline
-from tempo_coach.core.timeline import Timeline
+from tempo_coach.core.running_set import RunningSet
 from tempo_coach.ui.bar_line import BarLine
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.course import Course
+from tempo_coach.ui.errands import Correction
 from tempo_coach.ui.rest_watch import RestWatch
-from tempo_coach.ui.sentences import count_words, next_words, start_words
+from tempo_coach.ui.sentences import (
+    count_words,
+    fault_sentence,
+    next_words,
+    opening_sentences,
+    start_words,
+    total_sentence,
+)
 from tempo_coach.ui.set_report import SetReport
-from tempo_coach.ui.sign import DONE_SIGN, ready_sign
+from tempo_coach.ui.sign import DONE_SIGN, pacing_sign, ready_sign
 from tempo_coach.ui.stage import Stage
 from tempo_coach.ui.underway import Underway
 
@@ -35,16 +44,16 @@ class SetView(Widget):
     ----------
     course
         The work at its beginning.
-    timeline
-        One set of it.
     underway
-        What is on the bar, and the settings.
+        How a set is laid out in time, what is on the bar, and the settings.
     """
 
-    def __init__(self, course: Course, timeline: Timeline, underway: Underway) -> None:
+    def __init__(self, course: Course, underway: Underway) -> None:
         super().__init__()
-        self._timeline = timeline
+        self._timeline = underway.coach.timeline(course.prescription)
+        self._taps = underway.coach.settings.taps
         self._heading = Static(headline(course.prescription), classes="heading-text", markup=False)
+        self._asks = False
         self._count = Static(classes="heading-count", markup=False)
         self._said = Static(id="said", markup=False)
         self._next = Static(id="next", markup=False)
@@ -74,15 +83,27 @@ class SetView(Widget):
         paces = stage in (Stage.STARTING, Stage.PACING, Stage.ENDING)
         self._count.update(count_words(course))
         self._said.display = self._next.display = not paces
-        self.report.display = stage is Stage.SAVED and course.last is not None
+        self._asks = self.report.display = stage is Stage.SAVED and course.last is not None
         if stage is Stage.WAITING:
             self.big.show(ready_sign(self._timeline))
             self._announce(start_words(course.next_number, self._timeline.setup_ms))
         self._bar.show(None if paces else course.next_set)
 
-    def say(self, *sentences: str) -> None:
-        """Say something instead of what was said before."""
-        self._said.update("\n".join(sentences))
+    def say_opening(self, first: NextSet) -> None:
+        """Say what is to be done."""
+        self._say(*opening_sentences(first, self._timeline, self._taps))
+
+    def say_done(self, course: Course, *sentences: str) -> None:
+        """Say what was done, and once all sets are done what they come to."""
+        totals = [total_sentence(course)] if course.is_finished else []
+        self._say(*sentences, *totals)
+
+    def show_pacing(self, running: RunningSet, now_ms: int, course: Course) -> bool:
+        """Show what is to be done now; returns whether the set is still going on."""
+        sign = pacing_sign(running, now_ms, number=course.number)
+        if sign is not None:
+            self.big.show(sign)
+        return sign is not None
 
     def show_rest(self, rest: RestWatch, now_ms: int, course: Course, *, asks_strike: bool) -> None:
         """Show where the rest is, and what comes next; once all is done, that it is."""
@@ -95,6 +116,23 @@ class SetView(Widget):
             self._announce("Space, Page Down or Escape goes back.")
         else:
             self._announce(next_words(ahead, rest_is_over=rest.is_over(now_ms)))
+
+    def correction(self, course: Course) -> Correction | None:
+        """Return what was changed of the set just done, where it is asked for."""
+        if course.last is None or not self._asks:
+            return None
+        changes, _ = self.report.changes(course.last)
+        return None if changes is None else (course.last, changes)
+
+    def unread(self, course: Course) -> tuple[str, ...]:
+        """Say which fields can't be read."""
+        if course.last is None or not self._asks:
+            return ()
+        _, faults = self.report.changes(course.last)
+        return tuple(f"Not changed. {fault_sentence(fault)}" for fault in faults)
+
+    def _say(self, *sentences: str) -> None:
+        self._said.update("\n".join(sentences))
 
     def _announce(self, text: str) -> None:
         # Each update lays the screen out anew, and this is called many times a second.

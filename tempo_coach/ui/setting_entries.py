@@ -110,6 +110,7 @@ ENTRIES = (
     Entry("discs", "Discs"),
     Entry("releaser", "One releaser", unit="kg or lb"),
     Entry("show_discs", "Show discs", _SWITCH),
+    Entry("taps", "Partner taps", ("off", "phases", "turns")),
     Entry("sound_check", "Sound check", _SWITCH),
     Entry("fast_s", "X counts as", unit="s"),
     Entry("own_s", "V counts as", unit="s"),

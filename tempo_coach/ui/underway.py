@@ -10,6 +10,7 @@ from typing import Any
 
 from sounds_gen.samples import Samples
 from tempo_coach.coach import Coach
+from tempo_coach.core.adherence import adherence
 from tempo_coach.core.facts import Changes, SetDone
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.load_span import LoadSpan
@@ -19,7 +20,9 @@ from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
 from tempo_coach.core.session_facts import Change
 from tempo_coach.core.set_bar import BarBefore, bar_after
+from tempo_coach.core.tap_pieces import TapPoints
 from tempo_coach.errors import LogUnwritable, OutOfRange, SoundUnavailable
+from tempo_coach.ui.tapping import Tapping
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +31,15 @@ class Ended:
 
     done: SetDone | None
     fault: LogUnwritable | None
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What taps made of a set, what they say, and why it is not on the disk yet, if it is not."""
+
+    done: SetDone
+    fault: LogUnwritable | None
+    said: tuple[str, ...]
 
 
 class Underway:
@@ -46,6 +58,7 @@ class Underway:
         self.coach = coach
         self._lock = Lock()
         self._running: RunningSet | None = None
+        self._tapping: Tapping | None = None
         self._corrected_at: dict[str, datetime] = {}
         self._bar_before: BarBefore | None = None
 
@@ -54,6 +67,11 @@ class Underway:
         """The bar as the last set left it; None where what is on it is not known."""
         return self._bar_before
 
+    @property
+    def tapping(self) -> Tapping | None:
+        """The taps of the set that runs, or of the one before until they are read."""
+        return self._tapping
+
     def start(self, at_hand: NextSet, *, lifter: str) -> tuple[RunningSet, SoundUnavailable | None]:
         """Start a set; blocks."""
         with self._lock:
@@ -61,6 +79,8 @@ class Underway:
                 at_hand.prescription, lifter=lifter, load_kg=at_hand.load_kg
             )
             self._running = running
+            points = self.coach.settings.taps
+            self._tapping = None if points == "off" else Tapping(running, TapPoints(points))
             self._take_bar(at_hand.prescription.exercise, at_hand.prescription.load)
             return running, fault
 
@@ -68,7 +88,21 @@ class Underway:
         """End the set that is running and save it; None where none is. Blocks."""
         with self._lock:
             running, self._running = self._running, None
-            return None if running is None else Ended(*self.coach.end_set(running))
+            if running is None:
+                return None
+            done, fault = self.coach.end_set(running)
+            if self._tapping is not None:
+                self._tapping.end(done, self.coach.clock.now_ms())
+            return Ended(done, fault)
+
+    def read_taps(self) -> Measured | None:
+        """Let the set that has ended count as it was tapped; None where it was not. Blocks."""
+        with self._lock:
+            tapping = self._tapping
+            if tapping is None or tapping.done is None:
+                return None
+            self._tapping = None
+            return self._measured(tapping, tapping.done)
 
     def rest(self, rest_ms: int) -> RunningRest | None:
         """Start a rest; None where the next set was quicker and runs already. Blocks."""
@@ -143,11 +177,24 @@ class Underway:
             return self.coach.reserve.lose(test, load_kg)
 
     def close(self) -> Ended | None:
-        """End what is running, and make all silent; blocks."""
+        """End what is running, read its taps, and make all silent; blocks."""
         ended = self.end()
+        self.read_taps()
         with self._lock:
             self.coach.silence()
         return ended
+
+    def _measured(self, tapping: Tapping, done: SetDone) -> Measured | None:
+        reading = tapping.reading(done)
+        if reading is None:
+            return None
+        said = tuple(reading.sentences())
+        if not reading.lowers:
+            return Measured(done, None, said)
+        measured, fault = self.coach.measure(done, reading.reps, by="tapped")
+        self._corrected_at[done.id] = self.coach.clock.wall()
+        kept = adherence(reading.reps, tempo=done.tempo, shape=done.shape)
+        return Measured(measured, fault, (*kept.sentences(), *said))
 
     def _take_bar(self, exercise: str, load: Load | None) -> None:
         rack = self.coach.settings.rack

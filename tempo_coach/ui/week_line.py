@@ -11,8 +11,9 @@ from textual.message import Message
 from textual.widgets import Static
 from textual.worker import get_current_worker
 
-from tempo_coach.coach import Coach, read_logs
+from tempo_coach.coach import Coach
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.weeks import IsoWeek, Totals, week_of
 from tempo_coach.errors import LogUnreadable

@@ -20,10 +20,10 @@ from pathlib import Path
 
 import numpy as np
 
-from tempo_coach.coach import read_logs
 from tempo_coach.core.cue_sets import set_track
 from tempo_coach.core.demo import demo_facts
 from tempo_coach.core.facts import SetDone, line_of
+from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.prescription import EXAMPLE, parse_prescription
 from tempo_coach.core.settings import parse_cues
 from tempo_coach.core.timeline import Timeline

@@ -2,8 +2,9 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from tempo_coach.coach import Coach, read_logs
+from tempo_coach.coach import Coach
 from tempo_coach.core.load import parse_load
+from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.plan_days import planned_days
 from tempo_coach.core.session import Session, session_of
 from tempo_coach.core.session_facts import SessionChanged

@@ -119,8 +119,9 @@ def test_a_lifter_who_falls_more_than_a_rep_behind_the_track_is_still_read() -> 
     assert reading.reps == (MeasuredRep(2200, 0, 1300, 0),) * 10
 
 
-def test_taps_of_a_rep_that_was_broken_off_are_not_stray() -> None:
-    reading = read(taps_after(*REP, 3600), reps=1)
+@pytest.mark.parametrize("last_ms", [2000, 3600])
+def test_taps_of_a_rep_that_was_broken_off_are_not_stray(last_ms: int) -> None:
+    reading = read(taps_after(*REP, last_ms), reps=1)
 
     assert reading.reps == (MeasuredRep(3700, 1100, 1800, 1400),)
     assert (reading.stray, reading.missed) == (0, 0)
