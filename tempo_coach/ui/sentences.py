@@ -48,7 +48,7 @@ def saved_sentence(done: SetDone | None, fault: TempoCoachError | None) -> str:
 def measured_sentences(measured: Measured) -> tuple[str, ...]:
     """Say what a set is by its taps."""
     done, fault = measured.done, measured.fault
-    said = f"{_capital(_done_words(done))}. {_kept_words(fault)}" if fault else ""
+    said = f"{_capital(_done_words(done))}. {kept_sentence(fault)}" if fault else ""
     if not said:
         said = f"{'Saved' if done.timing == 'paced' else 'Measured'}: {_done_words(done)}."
     return said, *measured.said

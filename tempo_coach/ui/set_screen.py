@@ -193,6 +193,7 @@ class SetScreen(Frame[Departure]):
     def on_set_started(self, event: SetStarted) -> None:
         """Pace the set."""
         self._running_set = event.running
+        self._taps.begin()
         self._sound.start(event.fault, self._clock.now_ms())
         self._enter(Stage.PACING)
         if self._leaves:

@@ -42,6 +42,11 @@ class TapWatch:
             return False
         return stage in (Stage.PACING, Stage.ENDING) or tapping.is_open(now_ms)
 
+    def begin(self) -> None:
+        """Say from the start that taps are counted, so that the first one moves nothing."""
+        if (tapping := self._underway.tapping) is not None:
+            self._tell(tapping.words)
+
     def tap(self, now_ms: int) -> None:
         """Take one tap."""
         if (tapping := self._underway.tapping) is not None:

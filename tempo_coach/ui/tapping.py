@@ -34,7 +34,8 @@ class Tapping:
     @property
     def words(self) -> str:
         """How many taps there are, and how the last one is taken back."""
-        return f"{counted(len(self._taps_ms), 'tap')}. Backspace takes the last one back."
+        count = counted(len(self._taps_ms), "tap")
+        return f"{count}. Backspace takes the last one back." if self._taps_ms else f"{count} yet."
 
     def tap(self, now_ms: int) -> None:
         """Take one tap."""
