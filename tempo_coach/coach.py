@@ -213,14 +213,17 @@ class Coach:
         Raises
         ------
         OutOfRange
-            So many reps at this tempo take longer than a set can.
+            So many reps at this tempo take longer than a set can, or what was lowered is no other
+            load than what was raised.
         """
-        given = changes.given()
+        given = changes.given_for(done)
         if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
             rep = rep_times(done.tempo, self.settings.allowances, done.shape)
             given["seconds"] = PhaseSeconds.of(rep.times(given["reps_done"]))
-        fact = SetCorrected(id=done.id, at=self._now(after), changes=Changes(**given))
-        return done.model_copy(update=given), self.ledger.save(fact)
+        fact = SetCorrected(
+            v=changes.version, id=done.id, at=self._now(after), changes=Changes(**given)
+        )
+        return done.corrected(given), self.ledger.save(fact)
 
     def measure(
         self,

@@ -18,7 +18,7 @@ from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.facts import Changes, SetDone, facts_schema
 from tempo_coach.core.legible import legible
-from tempo_coach.core.load import LOAD_FORMS, parse_load
+from tempo_coach.core.load import LOAD_FORMS, LoadUnit, parse_load
 from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.phase_seconds import PhaseSeconds
@@ -68,12 +68,17 @@ def _row(done: SetDone) -> tuple[str, ...]:
         done.exercise,
         str(done.tempo),
         f"{done.reps_done}{of}",
-        done.load_as_written if done.load_kg is None else f"{done.load_kg:g}",
+        _kg_text(done),
         seconds_text(times.lower_ms),
         seconds_text(times.tension_ms),
         "" if done.effort is None else f"{done.effort:g}",
         done.note,
     )
+
+
+def _kg_text(done: SetDone) -> str:
+    raised = done.load_as_written if done.load_kg is None else f"{done.load_kg:g}"
+    return raised if done.lower_load_kg is None else f"{raised}, lowered {done.lower_load_kg:g}"
 
 
 @log_command.command("check")
@@ -130,6 +135,9 @@ def schema_command() -> None:
     "--reps", type=click.IntRange(0, 1000), help="Reps done; seconds become reps × tempo."
 )
 @click.option("--load", metavar="LOAD", help=f"{LOAD_FORMS}.")
+@click.option(
+    "--lowered", metavar="LOAD", help="What was lowered where that is more: 130 kg or 285 lb."
+)
 @click.option("--effort", type=click.FloatRange(1, 10), help="1 to 10, by halves.")
 @click.option("--note", help="A note; it takes the place of the old one.")
 @click.option(
@@ -140,6 +148,7 @@ def correct_command(
     set_id: str,
     reps: int | None,
     load: str | None,
+    lowered: str | None,
     effort: float | None,
     note: str | None,
     seconds: str | None,
@@ -150,12 +159,15 @@ def correct_command(
     \b
     tempo-coach log correct 4f1c --reps 4 --effort 9
     tempo-coach log correct 4f1c --load "82.5 kg" --note "belt"
+    tempo-coach log correct 77ab --lowered "130 kg"
     """
     changes: dict[str, Any] = {}
     if reps is not None:
         changes["reps_done"] = reps
     if load is not None:
         changes |= _load_changes(load)
+    if lowered is not None:
+        changes["lower_load_kg"] = _lowered_kg(lowered)
     if effort is not None:
         changes["effort"] = effort
     if note is not None:
@@ -164,7 +176,7 @@ def correct_command(
         changes["seconds"] = _seconds(seconds)
     if not changes:
         raise click.UsageError(
-            "nothing to correct; give --reps, --load, --effort, --note or --seconds"
+            "nothing to correct; give --reps, --load, --lowered, --effort, --note or --seconds"
         )
     made = bootstrap.program(Wishes(log_path))
     history = read_logs([made.coach.log]).history
@@ -200,6 +212,16 @@ def strike_command(set_id: str, why: str, log_path: Path | None) -> None:
 def _load_changes(text: str) -> dict[str, Any]:
     load = parse_load(text)
     return {"load_as_written": str(load), "load_kg": load.kg()}
+
+
+def _lowered_kg(text: str) -> float:
+    load = parse_load(text)
+    kg = None if load.unit is LoadUnit.PERCENT else load.kg()
+    if kg is None:
+        raise OutOfRange(
+            f"the kilograms of {load} are not known here", hint="give kg or lb, such as 130 kg"
+        )
+    return kg
 
 
 def _seconds(text: str) -> PhaseSeconds:

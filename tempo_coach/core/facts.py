@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, Any, Final, Literal, Self, TypeAlias
 
 from pydantic import (
@@ -29,9 +30,12 @@ from tempo_coach.core.rep_shape import PLAIN
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.core.written_values import ShapeText, TempoText, Time
+from tempo_coach.errors import OutOfRange
 
 SHAPED_VERSION: Final = 2
 """Of a set whose reps have a shape: programs that count them otherwise must not read it."""
+LOWERED_VERSION: Final = 2
+"""Of a correction of what was lowered, which older programs don't know."""
 
 Reps: TypeAlias = Annotated[int, Field(ge=0, le=1_000)]
 Effort: TypeAlias = Annotated[float, Field(ge=1, le=10, multiple_of=0.5)]
@@ -87,6 +91,16 @@ class SetDone(FactValue):
             del written["shape"], written["lower_load_kg"]
         return written
 
+    def corrected(self, given: Mapping[str, Any]) -> SetDone:
+        """Put some fields in place; what was lowered only where the shape lowers another load."""
+        return self.model_copy(
+            update={
+                name: value
+                for name, value in given.items()
+                if name != "lower_load_kg" or self.shape.lower_load is not None
+            }
+        )
+
     @property
     def mean_lower_kg(self) -> float | None:
         """The load over the time it was lowered, which differs where only rep 1 had more."""
@@ -109,6 +123,8 @@ class Changes(FactValue):
     exercise: Name | None = None
     load_kg: Kilograms | None = None
     load_as_written: str | None = Field(default=None, max_length=LONGEST_NAME)
+    lower_load_kg: Kilograms | None = None
+    """What was lowered; says nothing of a set whose shape lowers no other load."""
     reps_done: Reps | None = None
     seconds: PhaseSeconds | None = None
     effort: Effort | None = None
@@ -131,6 +147,27 @@ class Changes(FactValue):
         """Return the fields that the correction puts in place."""
         return {name: getattr(self, name) for name in self.model_fields_set}
 
+    def given_for(self, done: SetDone) -> dict[str, Any]:
+        """Return the same for a set that is to be corrected.
+
+        Raises
+        ------
+        OutOfRange
+            The set lowers no other load than it raises, but what was lowered is changed.
+        """
+        given = self.given()
+        if "lower_load_kg" in given and done.shape.lower_load is None:
+            raise OutOfRange(
+                "the set lowers no other load than it raises",
+                hint="correct its load, which is the one that was lowered",
+            )
+        return given
+
+    @property
+    def version(self) -> int:
+        """That of a correction with these changes."""
+        return LOWERED_VERSION if "lower_load_kg" in self.model_fields_set else VERSION
+
 
 _CLEARABLE = frozenset({"load_kg", "effort"})
 
@@ -138,12 +175,19 @@ _CLEARABLE = frozenset({"load_kg", "effort"})
 class SetCorrected(FactValue):
     """A set was corrected; the latest correction of a field counts."""
 
-    v: Version = VERSION
+    v: Annotated[int, Field(ge=VERSION, le=LOWERED_VERSION)] = VERSION
+    """2 where what was lowered is corrected, else 1."""
     kind: Literal["set_corrected"] = "set_corrected"
     id: SetId
     """The set's."""
     at: Time
     changes: Changes
+
+    @model_validator(mode="after")
+    def _has_the_version_of_its_changes(self) -> Self:
+        if self.v != self.changes.version:
+            raise ValueError(f"these changes are of version {self.changes.version}, not {self.v}")
+        return self
 
     def given(self) -> dict[str, Any]:
         """Return the fields of the set that it puts in place."""

@@ -118,7 +118,7 @@ def fold(facts: Iterable[Fact]) -> History:
             for one in several:
                 if isinstance(one, SetMeasured):
                     measured[set_id] = one
-                done[set_id] = done[set_id].model_copy(update=one.given())
+                done[set_id] = done[set_id].corrected(one.given())
     reserve_tests = fold_reserve_tests(tests, struck=struck)
     return History(
         sets=tuple(

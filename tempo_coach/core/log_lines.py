@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from pydantic import ValidationError
 
 from tempo_coach.core.fact_values import VERSION
-from tempo_coach.core.facts import FACTS, KINDS, SHAPED_VERSION, Fact
+from tempo_coach.core.facts import FACTS, KINDS, LOWERED_VERSION, SHAPED_VERSION, Fact
 from tempo_coach.core.legible import legible, quoted
 
 _LONGEST_PLACE = 80
+_NEWEST = {"set_done": SHAPED_VERSION, "set_corrected": LOWERED_VERSION}
 TORN = "torn: the line was not written whole"
 
 
@@ -71,7 +72,7 @@ def _unread(line: bytes, fault: ValidationError) -> Unread:
     if not isinstance(value, dict):
         return Unread("not a JSON object")
     version, kind = value.get("v"), value.get("kind")
-    newest = SHAPED_VERSION if kind == "set_done" else VERSION
+    newest = _NEWEST.get(str(kind), VERSION)
     if isinstance(version, int) and version > newest:
         return Unread(f"version {version} is newer than this program knows; kept", foreign=True)
     if isinstance(kind, str) and kind not in KINDS:

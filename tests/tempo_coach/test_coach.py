@@ -352,6 +352,13 @@ def test_corrected_reps_bring_their_seconds_with_them() -> None:
     assert fault is None
 
 
+def test_what_was_lowered_is_refused_where_the_set_lowers_no_other_load() -> None:
+    rack = Rack()
+    with pytest.raises(OutOfRange, match="lowers no other load than it raises"):
+        rack.coach.correct(done_set(), Changes(lower_load_kg=130.0))
+    assert rack.log.facts == []
+
+
 def test_corrected_reps_use_the_allowance_that_is_set() -> None:
     rack = Rack(settings=Settings(fast_s=0.5))
     now, _ = rack.coach.correct(done_set(), Changes(reps_done=2))

@@ -70,6 +70,24 @@ def test_a_correction_is_appended_and_reps_bring_their_seconds(
     }
 
 
+@pytest.mark.parametrize(("text", "kg"), [("125 kg", 125.0), ("275 lb", 124.73790175)])
+def test_what_was_lowered_is_corrected_in_kg_or_lb(
+    command: Command, home: Path, text: str, kg: float
+) -> None:
+    log = home / "releasers.jsonl"
+    log.write_text(
+        set_line(id="cc01", v=2, shape="lower @ 130 kg", lower_load_kg=130.0) + "\n", "utf-8"
+    )
+
+    outcome = command("log", "correct", "cc01", "--lowered", text, "--log", log)
+
+    appended = json.loads(log.read_text(encoding="utf-8").splitlines()[-1])
+    assert outcome.code == 0
+    assert (appended["v"], appended["changes"]) == (2, {"lower_load_kg": kg})
+    assert f"80, lowered {kg:g}" in outcome.out
+    assert command("log", "--json", "--log", log).data[0]["lower_load_kg"] == kg
+
+
 def test_seconds_can_be_corrected_by_themselves(command: Command, written_log: Path) -> None:
     command("log", "correct", "aa01", "--seconds", "19.5/5/5/4", "--log", written_log)
 
@@ -99,6 +117,10 @@ def test_a_struck_set_no_longer_counts_and_its_line_stays(
         (("correct", "aa01"), 64, "nothing to correct"),
         (("correct", "aa01", "--load", "heavy"), 65, "'heavy' is no load"),
         (("correct", "aa01", "--load", "80 kg 5"), 65, "is no load"),
+        (("correct", "aa01", "--lowered", "105%"), 65, "the kilograms of 105% are not known here"),
+        (("correct", "aa01", "--lowered", "bw"), 65, "the kilograms of bw are not known here"),
+        (("correct", "aa01", "--lowered", "2001 kg"), 65, "2001 kg"),
+        (("correct", "aa01", "--lowered", "90 kg"), 65, "lowers no other load than it raises"),
         (("correct", "aa01", "--seconds", "1/2"), 65, "are no seconds"),
         (("correct", "aa01", "--seconds", "99999/0/0/0"), 65, "lower: Input should be less"),
         (("correct", "aa01", "--effort", "7.3"), 65, "effort: Input should be a multiple of 0.5"),

@@ -227,6 +227,7 @@ changes = (
             "exercise": names,
             "load_kg": st.none() | kilograms,
             "load_as_written": st.text(max_size=80),
+            "lower_load_kg": kilograms,
             "reps_done": st.integers(0, 100),
             "seconds": phase_seconds,
             "effort": st.none() | efforts,
@@ -236,7 +237,12 @@ changes = (
     .filter(bool)
     .map(Changes.model_validate)
 )
-corrections = st.builds(SetCorrected, id=ids, at=times, changes=changes)
+corrections = st.builds(
+    lambda set_id, at, made: SetCorrected(v=made.version, id=set_id, at=at, changes=made),
+    ids,
+    times,
+    changes,
+)
 strikes = st.builds(SetStruck, id=ids, at=times, why=notes)
 _spent = st.none() | st.integers(0, 60_000)
 _speeds = st.none() | st.floats(0, 5)

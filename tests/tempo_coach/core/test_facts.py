@@ -218,7 +218,17 @@ def test_a_correction_changes_at_least_one_thing() -> None:
         Changes()
 
 
-@pytest.mark.parametrize("name", ["exercise", "load_as_written", "reps_done", "seconds", "note"])
+def test_a_correction_of_what_was_lowered_is_of_version_2_and_no_other_is() -> None:
+    lowered, reps = Changes(lower_load_kg=130.0), Changes(reps_done=4)
+    assert (lowered.version, reps.version) == (2, 1)
+    for version, changes in ((1, lowered), (2, reps)):
+        with pytest.raises(ValidationError, match="these changes are of version"):
+            SetCorrected(v=version, id="5c2e", at=LATER, changes=changes)
+
+
+@pytest.mark.parametrize(
+    "name", ["exercise", "load_as_written", "lower_load_kg", "reps_done", "seconds", "note"]
+)
 def test_only_load_and_effort_can_be_emptied(name: str) -> None:
     with pytest.raises(ValidationError, match=f"{name} can't be emptied"):
         Changes.model_validate({name: None})

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tempo_coach.core.facts import Changes, Fact, SetCorrected, SetStruck, line_of
+from tempo_coach.core.clauses import parse_shape
+from tempo_coach.core.facts import Changes, Fact, SetCorrected, SetDone, SetStruck, line_of
 from tempo_coach.core.history import History, fold
 from tempo_coach.errors import UnknownSet
 from tests.tempo_coach.core import strategies
@@ -19,7 +20,8 @@ fact_lists = st.lists(strategies.facts, max_size=8)
 
 
 def corrected(set_id: str = "5c2e", at: datetime = LATER, **changes: object) -> SetCorrected:
-    return SetCorrected(id=set_id, at=at, changes=Changes.model_validate(changes))
+    given = Changes.model_validate(changes)
+    return SetCorrected(v=given.version, id=set_id, at=at, changes=given)
 
 
 def lines(history: History) -> list[bytes]:
@@ -169,6 +171,14 @@ def test_lifters_are_named_once_as_last_written_in_alphabetical_order() -> None:
         done_set(id="c", lifter="Oda Falk", started_at=MONDAY + timedelta(hours=2)),
     ]
     assert fold(sets).lifters() == ("Ansa Vireo", "Oda Falk")
+
+
+def test_what_was_lowered_is_corrected_only_where_the_shape_lowers_another_load() -> None:
+    releasers = done_set(v=2, shape=parse_shape("lower @ 130 kg"), lower_load_kg=130.0)
+    for done, kg in ((releasers, 125.0), (done_set(), None)):
+        (now,) = fold([done, corrected(lower_load_kg=125.0)]).sets
+        assert now.lower_load_kg == kg
+        assert line_of(now) == line_of(SetDone.model_validate(now))
 
 
 def test_a_set_is_found_by_the_beginning_of_its_id() -> None:
