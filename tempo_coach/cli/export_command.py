@@ -56,6 +56,14 @@ def _columns_help() -> str:
 )
 @lifters_option
 @exercises_option
+@click.option(
+    "--method",
+    "methods",
+    metavar="NAME",
+    multiple=True,
+    help="Only sets of this method, such as slow-lowering; give it again for more. Tested maxes "
+    "are of none.",
+)
 @click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
 @click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
 @pseudonyms_option
@@ -68,6 +76,7 @@ def export_command(
     by: str | None,
     lifters: tuple[str, ...],
     exercises: tuple[str, ...],
+    methods: tuple[str, ...],
     first: datetime | None,
     last: datetime | None,
     pseudonyms: bool,
@@ -83,6 +92,7 @@ def export_command(
     \b
     tempo-coach export -o weeks.csv
     tempo-coach export logs/ -o club.xlsx --from 2026-09-01
+    tempo-coach export logs/ --by set --method slow-lowering -o slow.csv
     tempo-coach export logs/ --pseudonyms -o study.csv
     tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
     """
@@ -92,7 +102,11 @@ def export_command(
     to.check(replace=replace)
     reading = merge_logs(logs, log_path)
     choice = Choice(
-        lifters, exercises, first.date() if first else None, last.date() if last else None
+        lifters,
+        exercises,
+        first.date() if first else None,
+        last.date() if last else None,
+        methods,
     )
     codes = None
     if pseudonyms:

@@ -39,6 +39,8 @@ class Choice:
     """The first local date; None is from the beginning."""
     last: date | None = None
     """The last local date; None is to the end."""
+    methods: tuple[str, ...] = ()
+    """Empty chooses all sets; a tested max is of none."""
 
     def holds_all_of(self, week: IsoWeek) -> bool:
         """Tell whether no day of a week is left out."""
@@ -129,6 +131,7 @@ def chosen_maxes(maxes: RecordedMaxes, choice: Choice) -> tuple[MaxTested, ...]:
         for one in maxes.tested
         if (not by_lifter or name_key(one.lifter) in by_lifter)
         and (not by_exercise or name_key(one.exercise) in by_exercise)
+        and not choice.methods
         and (choice.first is None or choice.first <= one.at.date())
         and (choice.last is None or one.at.date() <= choice.last)
     )
@@ -138,11 +141,13 @@ def _of_names(rows: SetRows, choice: Choice, maxes: RecordedMaxes) -> SetRows:
     of_maxes = {
         "lifter": [one.lifter for one in maxes.tested],
         "exercise": [one.exercise for one in maxes.tested],
+        "method": [],
     }
     kept = rows
     for column, wanted, known in (
         ("lifter", choice.lifters, rows.lifters),
         ("exercise", choice.exercises, rows.exercises),
+        ("method", choice.methods, rows.methods),
     ):
         if wanted and rows:
             numbers = _numbers(column, wanted, known, of_maxes[column])
@@ -154,12 +159,13 @@ def _numbers(
     column: str, wanted: Sequence[str], known: Sequence[str], others: Sequence[str]
 ) -> list[int]:
     by_key = {name_key(name): number for number, name in enumerate(known)}
-    all_known = dict.fromkeys([*known, *others])
+    all_known = dict.fromkeys(filter(None, [*known, *others]))
     also = set(map(name_key, others))
     for name in wanted:
         if name_key(name) not in by_key and name_key(name) not in also:
             raise OutOfRange(
-                f"the logs know no {column} {quoted(name)}", hint=nearest_of(name, all_known)
+                f"the logs know no {column} {quoted(name)}",
+                hint=nearest_of(name, all_known) if all_known else f"no set names a {column}",
             )
     return [by_key[key] for name in wanted if (key := name_key(name)) in by_key]
 

@@ -75,6 +75,7 @@ class Pseudonyms:
             choice,
             lifters=tuple(map(self.lifter, choice.lifters)),
             exercises=tuple(map(self.text, choice.exercises)),
+            methods=tuple(map(self.text, choice.methods)),
         )
 
     def logs(self, logs: MergedLogs) -> MergedLogs:

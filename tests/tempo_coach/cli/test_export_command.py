@@ -280,6 +280,59 @@ def test_maxes_are_chosen_by_lifter_exercise_and_date_even_of_who_has_no_sets(
     assert weeks.data["rows"] == []
 
 
+@pytest.fixture
+def methods_log(home: Path) -> Path:
+    """A log of sets of two methods and of none."""
+    path = home / "methods.jsonl"
+    named = {"s1": "slow-lowering", "s2": "hold", "s3": "slow-lowering", "s4": None}
+    lines = (set_line(id=set_id, method=method) for set_id, method in named.items())
+    path.write_text("".join(f"{line}\n" for line in lines), encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize(
+    ("options", "methods"),
+    [
+        (("--method", "SLOW-lowering"), ["slow-lowering", "slow-lowering"]),
+        (
+            ("--method", "slow-lowering", "--method", "hold"),
+            ["slow-lowering", "hold", "slow-lowering"],
+        ),
+        (("--method", "hold", "--exercise", "front squat", "--pseudonyms"), ["hold"]),
+    ],
+)
+def test_sets_are_chosen_by_method(
+    command: Command, methods_log: Path, options: tuple[str, ...], methods: list[str]
+) -> None:
+    line = ("export", methods_log, "--by", "set", "-o", "-", "--format", "json")
+
+    assert [row["method"] for row in command(*line, *options).data["rows"]] == methods
+
+
+def test_a_choice_by_method_leaves_tested_maxes_out(command: Command, maxes_log: Path) -> None:
+    with maxes_log.open("a", encoding="utf-8") as file:
+        file.write(set_line(id="s1", method="hold") + "\n")
+    line = ("export", maxes_log, "--by", "max", "-o", "-", "--format", "json")
+
+    whats = {row["what"] for row in command(*line, "--method", "hold").data["rows"]}
+
+    assert whats <= {"estimated"}
+    assert "lifted" in {row["what"] for row in command(*line).data["rows"]}
+
+
+def test_a_method_that_no_set_names_is_refused_with_the_nearest(
+    command: Command, methods_log: Path, written_log: Path
+) -> None:
+    line = ("--by", "set", "-o", "-", "--format", "json", "--method", "slow lowering")
+
+    with_others = command("export", methods_log, *line)
+    without = command("export", written_log, *line)
+
+    assert (with_others.code, without.code) == (65, 65)
+    assert "no method 'slow lowering'; the nearest is 'slow-lowering'" in with_others.err
+    assert "no method 'slow lowering'; no set names a method" in without.err
+
+
 # What is refused.
 
 

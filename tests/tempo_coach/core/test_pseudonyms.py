@@ -127,6 +127,12 @@ def test_lifters_are_in_order_of_their_codes_which_tells_nothing_of_their_names(
 def test_a_choice_of_names_becomes_one_of_codes() -> None:
     codes = Pseudonyms.of(["Ansa Vireo"], key=KEY)
 
-    choice = codes.choice(Choice(lifters=("ANSA vireo",), exercises=("row",)))
+    choice = codes.choice(
+        Choice(lifters=("ANSA vireo",), exercises=("row",), methods=("hold", "ansa's own"))
+    )
 
-    assert choice == Choice(lifters=(codes.lifter("Ansa Vireo"),), exercises=("row",))
+    assert choice == Choice(
+        lifters=(codes.lifter("Ansa Vireo"),),
+        exercises=("row",),
+        methods=("hold", codes.text("ansa's own")),
+    )
