@@ -8,7 +8,7 @@ from decimal import Decimal
 import click
 
 from tempo_coach.cli.answers import ask, enter_within, say_unclear
-from tempo_coach.cli.plain_set import PlainSets
+from tempo_coach.cli.plain_set import PlainSets, meaning
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.bar_words import set_words
@@ -84,8 +84,9 @@ class PlainReserveTest:
     def _attempt(self, chosen: Decimal, *, spells_out: bool) -> int:
         begun = self.test.begun
         line = attempt_line(begun.exercise, chosen, lower_s=begun.lower_s)
+        heading = meaning(self._coach, line) if spells_out else ()
         sets = PlainSets(
-            self._coach, line, lifter=begun.lifter, wait_for_start=None, spells_out=spells_out
+            self._coach, line, lifter=begun.lifter, wait_for_start=None, heading=heading
         )
         code = sets.run()
         self._bar = bar_after(self._rack, exercise=begun.exercise, load=line.load, before=self._bar)

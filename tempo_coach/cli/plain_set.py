@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import click
 
+from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.stop_signals import Stopped, StopSignals
 from tempo_coach.coach import Coach
+from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.cue_sets import REST_NOTICE_MS, ring_out_ms
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.prescription import Prescription, rest_text
 from tempo_coach.core.reading import cue_words, spell_out
 from tempo_coach.core.running_set import RunningSet
+from tempo_coach.core.set_bar import set_bar
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, CueKind, Timeline
 from tempo_coach.core.weeks import allowed_times
@@ -32,8 +35,8 @@ class PlainSets:
         Whose log it is.
     wait_for_start
         Told which set is next, returns when the lifter is ready for it; None starts at once.
-    spells_out
-        Says first what the line means.
+    heading
+        What is said first, a sentence each.
     """
 
     def __init__(
@@ -43,7 +46,7 @@ class PlainSets:
         *,
         lifter: str,
         wait_for_start: Callable[[str], None] | None,
-        spells_out: bool = True,
+        heading: Sequence[str] = (),
     ) -> None:
         self.done: list[SetDone] = []
         """The sets that were logged."""
@@ -51,16 +54,14 @@ class PlainSets:
         self._prescription = prescription
         self._lifter = lifter
         self._wait_for_start = wait_for_start
-        self._spells_out = spells_out
+        self._heading = heading
         self._signals = StopSignals()
         self._said_silent = False
 
     def run(self) -> int:
         """Pace every set; returns 0, or 128 and the number of the signal that stopped it."""
-        timeline = self._coach.timeline(self._prescription)
-        if self._spells_out:
-            for sentence in spell_out(self._prescription, timeline):
-                click.echo(sentence)
+        for sentence in self._heading:
+            click.echo(sentence)
         with self._signals.held():
             try:
                 for number in range(1, self._prescription.sets + 1):
@@ -117,6 +118,26 @@ class PlainSets:
     def _wait_until(self, moment_ms: int) -> None:
         with self._signals.waiting():
             self._coach.clock.sleep_until_ms(moment_ms)
+
+
+def meaning(coach: Coach, prescription: Prescription) -> tuple[str, ...]:
+    """Return what a line means, a sentence each.
+
+    Raises
+    ------
+    OutOfRange
+        The set is too long.
+    """
+    return spell_out(prescription, coach.timeline(prescription))
+
+
+def bar_sentence(coach: Coach, prescription: Prescription) -> tuple[str, ...]:
+    """Return what goes on the bar; nothing where that can't be said, or is not to be."""
+    settings = coach.settings
+    if not settings.show_discs:
+        return ()
+    found = set_bar(settings.rack, exercise=prescription.exercise, load=prescription.load)
+    return () if found is None else (wrapped(f"On the bar: {set_words(found)}."),)
 
 
 def _words(cue: Cue, timeline: Timeline) -> str:

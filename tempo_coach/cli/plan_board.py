@@ -9,13 +9,12 @@ import click
 
 from tempo_coach.cli.tables import print_table
 from tempo_coach.core.bar_words import set_words
-from tempo_coach.core.board import Board, BoardDay, BoardLine
+from tempo_coach.core.board import Board, BoardDay, BoardLine, bar_of
 from tempo_coach.core.legible import legible
 from tempo_coach.core.loading import Rack
 from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import WEEKDAYS
 from tempo_coach.core.plan_sums import PlannedTotals
-from tempo_coach.core.set_bar import set_bar
 from tempo_coach.core.tempo import seconds_text
 
 _WIDTH = 80
@@ -77,10 +76,7 @@ def _print_day(day: BoardDay, rack: Rack | None) -> None:
 
 
 def _bar_words(line: BoardLine, rack: Rack | None) -> str:
-    if rack is None:
-        return ""
-    prescription = line.resolved.prescription
-    found = set_bar(rack, exercise=prescription.exercise, load=prescription.load)
+    found = bar_of(line, rack)
     return "" if found is None else f"on the bar: {set_words(found)}"
 
 

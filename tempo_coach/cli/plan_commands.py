@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, datetime
 from pathlib import Path
 
@@ -11,20 +11,22 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
-from tempo_coach.cli.options import json_option, lifter_option, only_lifter_option
+from tempo_coach.cli.options import json_option, lifter_option, log_option, only_lifter_option
 from tempo_coach.cli.plan_board import print_boards
 from tempo_coach.cli.tables import print_json
+from tempo_coach.coach import Coach
 from tempo_coach.core.board import Board, board_data, board_of
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import Plan, plan_schema
 from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.plan_remarks import remarks_of
 from tempo_coach.core.plan_starter import starter
 from tempo_coach.core.plan_table import TableReading, columns_found, imported_text, read_table
+from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.weeks import next_monday
-from tempo_coach.errors import OutOfRange
+from tempo_coach.errors import LogUnreadable, OutOfRange
 
 _plan_argument = click.argument("path", metavar="FILE", type=click.Path(path_type=Path))
 _replace_option = click.option("--replace", is_flag=True, help="Write over a file that is there.")
@@ -66,7 +68,8 @@ def new_command(output: Path | None, replace: bool) -> None:
 def check_command(path: Path) -> int:
     """Say everything that is wrong in a plan, and where; 65 if anything is.
 
-    Remarks tell where a line leaves the range of its method, with the reason. They are no faults.
+    Remarks tell where a line leaves the range of its method, with the reason. They are no faults,
+    and know the maxes of the file alone; 'plan show' knows those of the log too.
 
     \b
     tempo-coach plan check winter.toml
@@ -99,8 +102,13 @@ def _summary(plan: Plan) -> str:
 @click.option("--week", type=click.IntRange(min=1), help="Which week [else the week of today].")
 @only_lifter_option
 @json_option
-def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool) -> None:
+@log_option
+def show_command(
+    path: Path, week: int | None, lifter: str | None, as_json: bool, log_path: Path | None
+) -> None:
     """Show a week of a plan as it would stand on the board, with the loads worked out.
+
+    Loads and remarks go by the maxes of the plan and of the log, as on the day.
 
     \b
     tempo-coach plan show winter.toml
@@ -112,12 +120,17 @@ def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool
     current = plan.week_on(today)
     shown = _week(plan, week, current)
     names = [one.name for one in plan.lifters] if lifter is None else [lifter]
-    settings = _settings()
+    coach = bootstrap.program(Wishes(log_path, is_silent=True)).coach
+    settings, recorded = coach.settings, _maxes(coach)
     boards = [
-        board_of(plan, lifter=one, week=shown, allowances=settings.allowances) for one in names
+        board_of(plan, lifter=one, week=shown, allowances=settings.allowances, recorded=recorded)
+        for one in names
     ]
+    rack = settings.rack if settings.show_discs else None
+    from_log = _count_of(recorded, boards)
     if as_json:
-        print_json(_show_data(plan, shown, boards))
+        lifters = [board_data(board, rack=rack) for board in boards]
+        print_json({**_show_data(plan, shown), "log_maxes": from_log, "lifters": lifters})
         return
     begins = plan.iso_week(shown).monday().isoformat()
     click.echo(
@@ -125,7 +138,23 @@ def show_command(path: Path, week: int | None, lifter: str | None, as_json: bool
     )
     if week is None and current is None:
         click.echo("Today is in no week of the plan, so this is week 1; --week N shows another.")
-    print_boards(boards, rack=settings.rack if settings.show_discs else None)
+    if from_log:
+        maxes = f"{from_log} max{'' if from_log == 1 else 'es'}"
+        click.echo(f"Loads and remarks go by {maxes} of the log, too: {legible(coach.log.name)}")
+    print_boards(boards, rack=rack)
+
+
+def _maxes(coach: Coach) -> RecordedMaxes:
+    try:
+        return coach.history().maxes
+    except LogUnreadable as fault:
+        click.echo(f"tempo-coach: without the maxes of the log: {fault}", err=True)
+        return RecordedMaxes()
+
+
+def _count_of(recorded: RecordedMaxes, boards: Sequence[Board]) -> int:
+    names = {name_key(board.lifter.name) for board in boards}
+    return sum(name_key(one.lifter) in names for one in recorded.tested)
 
 
 def _week(plan: Plan, asked: int | None, current: int | None) -> int:
@@ -134,14 +163,13 @@ def _week(plan: Plan, asked: int | None, current: int | None) -> int:
     return asked or current or 1
 
 
-def _show_data(plan: Plan, week: int, boards: list[Board]) -> dict[str, object]:
+def _show_data(plan: Plan, week: int) -> dict[str, object]:
     return {
         "plan": plan.name,
         "week": week,
         "weeks": plan.weeks,
         "iso_week": str(plan.iso_week(week)),
         "from": plan.iso_week(week).monday().isoformat(),
-        "lifters": [board_data(board) for board in boards],
     }
 
 

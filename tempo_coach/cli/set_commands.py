@@ -23,7 +23,7 @@ from tempo_coach.cli.options import (
     silent_option,
 )
 from tempo_coach.cli.overload_prompt import ask_overload
-from tempo_coach.cli.plain_set import PlainSets
+from tempo_coach.cli.plain_set import PlainSets, bar_sentence, meaning
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import SLOW_REP, ring_out_ms, sound_track, sounds
@@ -95,6 +95,7 @@ def set_command(
         prescription,
         lifter=name,
         wait_for_start=None if starts_at_once else _wait_for_enter,
+        heading=(*meaning(made.coach, prescription), *bar_sentence(made.coach, prescription)),
     )
     try:
         code = sets.run()

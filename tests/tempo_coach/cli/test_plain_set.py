@@ -2,7 +2,7 @@ from __future__ import annotations
 
 import pytest
 
-from tempo_coach.cli.plain_set import PlainSets
+from tempo_coach.cli.plain_set import PlainSets, bar_sentence, meaning
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.prescription import parse_prescription
@@ -33,11 +33,13 @@ class Timed:
             settings=Settings(setup_s=3.0),
         )
         self.asked: list[str] = []
+        prescription = parse_prescription(line)
         self.sets = PlainSets(
             self.coach,
-            parse_prescription(line),
+            prescription,
             lifter="Mirela Oude",
             wait_for_start=self.asked.append,
+            heading=meaning(self.coach, prescription),
         )
 
     def run(self) -> int:
@@ -141,3 +143,20 @@ def test_a_full_disk_keeps_the_set_in_memory_and_says_so(
     assert "kept in memory: 1 of 1 reps" in timed.clock.told[-1][1]
     assert timed.clock.warned == "not saved yet: the disk is full; make room\n"
     assert len(timed.coach.ledger.unsaved) == 1
+
+
+@pytest.mark.parametrize(
+    ("line", "shows", "said"),
+    [
+        ("squat 1x2 @ 60 kg 2-1-X-0", True, ("On the bar: 20 kg a side.",)),
+        ("squat 1x2 @ 60 kg 2-1-X-0", False, ()),
+        ("chin-up 1x2 @ bw 2-1-X-0", True, ()),
+    ],
+)
+def test_what_goes_on_the_bar_is_said_where_that_is_wanted_and_known(
+    capsys: pytest.CaptureFixture[str], line: str, shows: bool, said: tuple[str, ...]
+) -> None:
+    timed = Timed(line, capsys)
+    timed.coach.settings = Settings(show_discs=shows)
+
+    assert bar_sentence(timed.coach, parse_prescription(line)) == said

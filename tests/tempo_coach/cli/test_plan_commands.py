@@ -10,7 +10,7 @@ import openpyxl
 import pytest
 
 from tempo_coach.core.plan_starter import starter
-from tests.tempo_coach.cli.conftest import Command
+from tests.tempo_coach.cli.conftest import Command, max_line
 from tests.tempo_coach.core.plans import TEXT
 
 GOLDEN = Path(__file__).parent / "golden"
@@ -189,6 +189,53 @@ def test_controls_in_a_plan_show_literally(command: Command, home: Path) -> None
     outcome = command("plan", "show", path, "--week", "1")
     assert "\x1b" not in outcome.out
     assert r"\x1b[31m[bold]x" in outcome.out
+
+
+# The maxes of the log.
+
+
+def test_loads_go_by_the_maxes_of_the_log_too_and_that_is_said(
+    command: Command, home: Path
+) -> None:
+    log = home / "maxes.jsonl"
+    log.write_text(max_line(lower_s=4.0, load_kg=85.0, load_as_written="85 kg") + "\n", "utf-8")
+    line = ("plan", "show", PLAN, "--week", "1", "--lifter", "mirela oude", "--log", log)
+
+    outcome, data = command(*line), command(*line, "--json").data
+
+    assert f"Loads and remarks go by 1 max of the log, too: {log}\n" in outcome.out
+    assert "72% of 85 kg = 61.2, loadable 60 kg (the log's max, lowered in 4 s" in outcome.out
+    assert data["log_maxes"] == 1
+    assert data["lifters"][0]["days"][0]["work"][0]["load_kg"] == 60
+
+
+def test_more_than_the_log_ever_saw_lowered_is_remarked_on(command: Command, home: Path) -> None:
+    path, log = home / "winter.toml", home / "maxes.jsonl"
+    line = "front squat 3x2 @ 110% 4-0-A-0 lowering only rest 4:00 method overloaded-lowering"
+    text = TEXT.replace("front squat 4x5 @ 72% 4-1-X-1 rest 3:00", line)
+    path.write_text(
+        text.replace('name = "Mirela Oude"', 'name = "Mirela Oude"\noverload = true'), "utf-8"
+    )
+    lowered = max_line(what="lowered", load_kg=95.0, load_as_written="95 kg", lower_s=4.0)
+    log.write_text(lowered + "\n", "utf-8")
+    shown = ("plan", "show", path, "--week", "1", "--lifter", "Mirela Oude")
+
+    by_file = command(*shown, "--log", home / "none.jsonl").out
+    by_both = command(*shown, "--log", log).out
+
+    remark = "1: remark: 99 kg lowered: more than the most that was lowered under control"
+    assert remark in " ".join(by_both.split())
+    assert "remark:" not in by_file
+
+
+def test_without_a_log_that_can_be_read_the_plan_is_shown_all_the_same(
+    command: Command, home: Path
+) -> None:
+    outcome = command("plan", "show", PLAN, "--week", "1", "--log", home)
+
+    assert outcome.code == 0
+    assert "without the maxes of the log" in outcome.err
+    assert "front squat" in outcome.out
 
 
 # Schema.
