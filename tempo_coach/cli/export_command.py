@@ -147,4 +147,4 @@ def _format(output: Path, form: str | None) -> Format:
 def _kinds(by: str | None, form: Format) -> tuple[By, ...]:
     if by is not None:
         return (By(by),)
-    return (By.WEEK, By.EXERCISE, By.SET, By.MAX) if form is Format.XLSX else (By.WEEK,)
+    return (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX) if form is Format.XLSX else (By.WEEK,)

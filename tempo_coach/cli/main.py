@@ -15,6 +15,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
+from tempo_coach.cli.adherence_command import adherence_command
 from tempo_coach.cli.advice_commands import next_command, ready_command
 from tempo_coach.cli.compare_command import compare_command
 from tempo_coach.cli.completion_command import completion_command
@@ -149,6 +150,7 @@ for _command in (
     prescribe_command,
     reserve_command,
     compare_command,
+    adherence_command,
     simulate_command,
     season_command,
     ready_command,

@@ -143,6 +143,8 @@ class Adherence:
             said.append(
                 f"The lower got {marked_seconds(round(abs(drift_ms)))} s {word} from rep to rep."
             )
+        if self.is_lower_short:
+            said.append("The load is too heavy for this tempo: more than half fell short.")
         return tuple(said)
 
 

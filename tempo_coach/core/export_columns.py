@@ -21,6 +21,8 @@ class By(StrEnum):
     """One lifter's week."""
     EXERCISE = "exercise"
     """One exercise in one lifter's week."""
+    TEMPO = "tempo"
+    """One tempo of one exercise in one lifter's week, where lowers were measured."""
     MAX = "max"
     """One tested max, or one day's estimate of one."""
 
@@ -117,6 +119,18 @@ _SET_REMARKS = (
     Column("effort", "of 10", "How hard it was, 1 to 10 by halves."),
     Column("note", "", "The note."),
 )
+_KEPT = (
+    Column("sets_measured", "sets", "Sets of which at least one lower was measured."),
+    Column("lowers", "reps", "Measured lowers."),
+    Column("lowers_within_6_percent", "reps", "Those within 6 % of the prescribed lower."),
+    Column("lowers_within_half_second", "reps", "Those within half a second of it."),
+    Column("lower_prescribed_s", "s", "The prescribed lower."),
+    Column("lower_off_s", "s", "Measured less prescribed, on the mean of the lowers."),
+    Column("lower_off_share", "", "The same as a share of the prescribed lower."),
+    Column(
+        "lower_drift_s", "s", "How much longer the lower got from rep to rep, on the mean of sets."
+    ),
+)
 _LIFTER = _SET_ONLY[1:2]
 _DATE = _SET_ONLY[2:3]
 _TEMPO, _LOAD = _SET_WORK[1:2], _SET_WORK[2:3]
@@ -142,6 +156,7 @@ COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
         By.SET: (*_SET_ONLY, *_WEEK, *_EXERCISE, *_SET_WORK, *_TIMES, *_SET_REMARKS),
         By.WEEK: (*_LIFTER, *_WEEK, *_COUNTS, *_TIMES, *_WITHOUT_LOAD, *_CHANGE),
         By.EXERCISE: (*_LIFTER, *_WEEK, *_EXERCISE, *_COUNTS, *_TIMES, *_WITHOUT_LOAD),
+        By.TEMPO: (*_LIFTER, *_WEEK, *_EXERCISE, *_TEMPO, *_KEPT),
         By.MAX: (
             *_LIFTER,
             *_DATE,

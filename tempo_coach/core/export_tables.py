@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from tempo_coach.core.export_columns import COLUMNS, By, Cell, Cells, Column
 from tempo_coach.core.facts import MaxTested, SetDone
+from tempo_coach.core.kept_tempos import KeptTempo, kept_cells, kept_tempos
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
 from tempo_coach.core.max_rows import max_rows
@@ -95,6 +96,9 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
         case By.EXERCISE:
             length = group_count(rows, *_exercise_columns(rows))
             return ExportTable(by, length, _exercise_cells(rows))
+        case By.TEMPO:
+            kept = kept_tempos(logs, rows)
+            return ExportTable(by, len(kept), map(_kept_cells, kept))
         case By.MAX:
             maxes = max_rows(chosen_maxes(logs.maxes, choice), logs, rows)
             return ExportTable(by, len(maxes), (row.cells() for row in maxes))
@@ -217,6 +221,15 @@ def _exercise_cells(rows: SetRows) -> Iterator[Cells]:
             "exercise": rows.exercises[exercise],
             **_totals(totals),
         }
+
+
+def _kept_cells(kept: KeptTempo) -> Cells:
+    return {
+        "lifter": kept.lifter,
+        **_week(kept.week),
+        "exercise": kept.exercise,
+        **kept_cells(kept),
+    }
 
 
 def _week(week: IsoWeek) -> dict[str, Cell]:

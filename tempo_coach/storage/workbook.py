@@ -21,7 +21,13 @@ MOST_ROWS = 1_048_576
 """What a sheet holds, its heading included."""
 _FIRST_YEAR = 1900
 """Where the calendar of workbooks begins; days before it are written as text."""
-_TITLES = {By.SET: "sets", By.WEEK: "weeks", By.EXERCISE: "exercises", By.MAX: "maxes"}
+_TITLES = {
+    By.SET: "sets",
+    By.WEEK: "weeks",
+    By.EXERCISE: "exercises",
+    By.TEMPO: "tempos",
+    By.MAX: "maxes",
+}
 _EXPLAINED = ("column", "unit", "meaning", "sheets")
 _WIDTHS = {
     "note": 40,

@@ -98,7 +98,7 @@ def test_a_workbook_is_as_it_always_was(command: Command, written_log: Path, hom
     outcome = command("export", written_log, "-o", home / "all.xlsx")
 
     assert outcome.out == (
-        f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 1 by max\n"
+        f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 0 by tempo, 1 by max\n"
     )
     assert sheets(home / "all.xlsx") == sheets(GOLDEN / "all.xlsx")
 

@@ -52,6 +52,7 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "prescribe": ("prescribe", "squat", "slow-lowering", "--max", "100 kg"),
         "reserve": ("reserve", "squat", "--max", "100 kg", "--lifter", "Mirela Oude", "--silent"),
         "compare": ("compare", "trace.csv", TRACED),
+        "adherence": ("adherence", "written.jsonl"),
         "simulate": ("simulate", TRACED, "-o", "made.csv"),
         "sounds": ("sounds", "--silent"),
         "demo": ("demo", "--silent"),

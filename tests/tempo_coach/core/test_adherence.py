@@ -95,6 +95,7 @@ def test_reps_within_a_band_are_counted() -> None:
         ((3000, 5000, 3000), (
             "Reps 1 and 3 were about 1 s short on the way down.",
             "Rep 2 was 1 s long on the way down.",
+            "The load is too heavy for this tempo: more than half fell short.",
         )),
         ((4100, None, 4000), ("2 measured lowers of 3 reps: within 0.5 s of 4 s.",)),
         ((None, None), ()),
