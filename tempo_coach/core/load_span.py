@@ -136,9 +136,9 @@ def span_of(
 
 def as_load(kg: Decimal) -> Load:
     """Return kilograms as a line has them, or in pounds where only these are a round number."""
-    lb = kg / KG_PER_LB
-    if kg != kg.quantize(_GRAM) and abs(lb - lb.quantize(_GRAM)) < _GRAM / 1000:
-        return Load(lb.quantize(_GRAM), LoadUnit.LB)
+    lb = (kg / KG_PER_LB).quantize(_GRAM)
+    if kg != kg.quantize(_GRAM) and lb * KG_PER_LB == kg:
+        return Load(lb, LoadUnit.LB)
     return Load(kg.quantize(_GRAM, ROUND_DOWN), LoadUnit.KG)
 
 

@@ -4,7 +4,7 @@ from decimal import Decimal
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from tempo_coach.core.load import KG_PER_LB, parse_load
@@ -21,6 +21,8 @@ RACK = Settings().rack
 # Bounds that hold for every span.
 
 
+# A ceiling that is a round number of pounds but for a millionth.
+@example(span_of(147.33, step=parse_load("1%"), ceiling=parse_load("156%")), None)
 @given(spans, st.sampled_from([None, RACK]))
 def test_loads_rise_by_at_most_a_tenth_of_the_max_and_never_above_the_ceiling(
     span: LoadSpan, rack: Rack | None
