@@ -14,7 +14,7 @@ from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
-from tempo_coach.cli.season_commands import sets_of
+from tempo_coach.cli.season_commands import measured_of, sets_of
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
@@ -91,12 +91,21 @@ def _readiness(
 ) -> tuple[Readiness, ...]:
     sets = sets_of(reading, person.name)
     maxes = _maxes(exercise, person, reading)
+    measured = measured_of(reading, person.name)
     rules = plan.rules_of(person.name)
     return (
         overload_readiness(
-            exercise, sets=sets, maxes=maxes, rules=rules, is_cleared=person.overload, today=today
+            exercise,
+            sets=sets,
+            maxes=maxes,
+            rules=rules,
+            is_cleared=person.overload,
+            today=today,
+            measured=measured,
         ),
-        fast_readiness(exercise, sets=sets, maxes=maxes, rules=rules, today=today),
+        fast_readiness(
+            exercise, sets=sets, maxes=maxes, rules=rules, today=today, measured=measured
+        ),
     )
 
 
@@ -173,6 +182,7 @@ def next_command(
             rules=plan.rules_of(person.name),
             may_overload=may_overload,
             allowances=allowances,
+            measured=measured_of(reading, person.name),
         )
         data.append(_next_data(person.name, limit_s, lines))
         if not as_json:

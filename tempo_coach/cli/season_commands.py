@@ -16,7 +16,9 @@ from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.kept_tempos import measured_rows
 from tempo_coach.core.legible import legible, name_key
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.season import (
@@ -93,6 +95,15 @@ def sets_of(reading: MergedLogs, lifter: str) -> tuple[SetDone, ...]:
     if name_key(lifter) not in map(name_key, reading.rows.lifters):
         return ()
     return tuple(reading.sets(chosen_rows(reading.rows, Choice((lifter,)))))
+
+
+def measured_of(reading: MergedLogs, lifter: str) -> dict[str, SetMeasured]:
+    """Return how some of a lifter's sets were measured, by their ids."""
+    if name_key(lifter) not in map(name_key, reading.rows.lifters):
+        return {}
+    rows = measured_rows(chosen_rows(reading.rows, Choice((lifter,))))
+    found = reading.measured_sets(rows)
+    return {done.id: measured for done, measured in found if measured is not None}
 
 
 def _write_dates(

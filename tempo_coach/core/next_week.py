@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 from enum import StrEnum
 from statistics import mean
 
+from tempo_coach.core.adherence import adherence
 from tempo_coach.core.emphasis import is_emphasis
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
-from tempo_coach.core.load import Load, parse_load
+from tempo_coach.core.load import Load, LoadUnit, parse_load
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import MOST_SETS, Prescription
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, Phase, parse_tempo
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.errors import OutOfRange
@@ -25,6 +29,13 @@ EASY_TO = 8.0
 """An effort up to here leaves two reps or more: room for a set."""
 LADDER = ("5-1-2-1", "4-1-1-1", "3-1-1-0", "2-0-1-0")
 """Tempos for a new lift, from the slowest on. Common practice, no source."""
+_LIGHTER = Decimal("0.95")
+"""Common practice, no source; progress goes by 2 to 10 % (ACSM position stand, 2009)."""
+_LEAST_STEPS = {
+    LoadUnit.KG: Decimal("2.5"),
+    LoadUnit.LB: Decimal(5),
+    LoadUnit.PERCENT: Decimal("2.5"),
+}
 LEARNING_DAYS = 42
 """A lift is new for six weeks from its first set. Common practice, no source."""
 
@@ -89,10 +100,12 @@ def next_week(
     rules: DosingRules,
     may_overload: Callable[[str], bool],
     allowances: Allowances,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> tuple[ProposedLine, ...]:
     """Propose next week's lines from those of the last one.
 
-    Lines that were too hard or not done as written lose a set, overload that the lifter isn't ready
+    Lines whose lower fell short of its tempo get less load, those that were too hard or not done as
+    written lose a set, overload that the lifter isn't ready
     for is left out, the week is cut to its limit from the hardest line on, and what room is left
     goes to the easiest line. A new lift climbs the ladder of tempos.
 
@@ -110,6 +123,8 @@ def next_week(
         Tells of an exercise whether overload is ready to be done.
     allowances
         What stands in for X, V and A.
+    measured
+        How some of the sets were measured, by their ids.
     """
     slow_from_ms = round(rules.emphasis_from_s * 1000)
     done = [
@@ -117,7 +132,9 @@ def next_week(
               rep_times(line.tempo, allowances, line.shape).lower_ms * _reps(line, sets) / 1000)
         for line, sets in _lines(last)
     ]  # fmt: skip
-    drafts = [_first_draft(one, earlier, may_overload) for one in done]
+    drafts = [
+        _first_draft(one, earlier, may_overload, _short_words(one, measured, rules)) for one in done
+    ]
     if limit_s is not None:
         drafts = _within(drafts, done, limit_s)
     return tuple(drafts)
@@ -162,12 +179,14 @@ def _reps(line: Prescription, sets: Sequence[SetDone]) -> float:
 
 
 def _first_draft(
-    one: _Done, earlier: Sequence[SetDone], may_overload: Callable[[str], bool]
+    one: _Done, earlier: Sequence[SetDone], may_overload: Callable[[str], bool], short: str
 ) -> ProposedLine:
     line = one.line
     if line.method == "overloaded-lowering" and not may_overload(line.exercise):
         reason = "not ready for overload: see 'tempo-coach ready'"
         return ProposedLine(Step.CUT, None, line, one.day, reason)
+    if short:
+        return _lighter(one, short)
     if (rung := _next_rung(one, earlier)) is not None:
         return rung
     if not one.is_whole:
@@ -175,6 +194,34 @@ def _first_draft(
     if one.effort is not None and one.effort >= HARD_FROM:
         return _less(one, f"an effort of {one.effort:g} leaves no rep")
     return ProposedLine(Step.KEEP, line, line, one.day, "done as written")
+
+
+def _short_words(one: _Done, measured: Mapping[str, SetMeasured], rules: DosingRules) -> str:
+    """Say how many lowers of a line fell short; empty where the load is not too heavy for it."""
+    kept = [
+        adherence(found.measured_reps(), tempo=done.tempo, shape=done.shape, band=rules.band)
+        for done in one.sets
+        if (found := measured.get(done.id)) is not None
+    ]
+    if not any(each.is_lower_short for each in kept):
+        return ""
+    lowers = [each.lower for each in kept if each.lower is not None]
+    short = sum(len(each.short_by(rules.band.of(each.prescribed_ms))) for each in lowers)
+    return (
+        f"too heavy for its tempo: {short} of {sum(each.measured for each in lowers)} measured "
+        "lowers fell short"
+    )
+
+
+def _lighter(one: _Done, reason: str) -> ProposedLine:
+    """Take a twentieth off a load that stands on the line by itself; else ask for it."""
+    load = one.line.load
+    least = None if load is None else _LEAST_STEPS[load.unit]
+    if load is None or least is None or load.on_body or load.amount <= least:
+        return ProposedLine(Step.KEEP, one.line, one.line, one.day, f"{reason}; take less load")
+    amount = load.amount * _LIGHTER // least * least or least
+    line = replace(one.line, load=replace(load, amount=amount))
+    return ProposedLine(Step.CHANGE, line, one.line, one.day, reason)
 
 
 def _less(one: _Done, reason: str) -> ProposedLine:

@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from tempo_coach.core.adherence import Adherence, Band, adherence
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.marks import counted
 from tempo_coach.core.maxes import KnownMax, reserve_maxes
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.reserve import Reserve
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.weeks import IsoWeek, week_of
-
-ON_TEMPO = 0.06
-"""A measured lower this near to the prescribed one is on tempo: paced by a metronome, mean velocity
-varies with a CV of 4.0 to 6.4 % (bench press metronome study, 15 subjects, 2009)."""
-ON_TEMPO_S = 0.5
-"""Or within so many seconds, whichever is more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +59,7 @@ def overload_readiness(
     rules: DosingRules,
     is_cleared: bool | None,
     today: date,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> Readiness:
     """Return what overloaded lowering of an exercise asks for, and what there is of it.
 
@@ -78,11 +77,13 @@ def overload_readiness(
         The coach's own word; None where nothing is said.
     today
         Weeks are counted back from here.
+    measured
+        How some of the sets were measured, by their ids.
     """
     own = _of(exercise, sets)
     criteria = (
-        _control(own, rules, today),
-        _adherence(own, rules, today),
+        _control(own, measured, rules, today),
+        _adherence(own, measured, rules, today),
         *_tested(maxes, rules, today),
         _clearance(is_cleared),
     )
@@ -96,13 +97,18 @@ def fast_readiness(
     maxes: Sequence[KnownMax],
     rules: DosingRules,
     today: date,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> Readiness:
     """Return what fast lowering asks for; who can't lower slowly isn't ready to lower fast.
 
     The parameters are those of `overload_readiness`.
     """
     own = _of(exercise, sets)
-    criteria = (_control(own, rules, today), _adherence(own, rules, today), _reserve(maxes, rules))
+    criteria = (
+        _control(own, measured, rules, today),
+        _adherence(own, measured, rules, today),
+        _reserve(maxes, rules),
+    )
     return Readiness("fast lowering", exercise, criteria)
 
 
@@ -120,14 +126,23 @@ def _recent(sets: Iterable[SetDone], weeks: int, today: date) -> list[SetDone]:
     return [one for one in sets if since <= one.started_at.date() <= today]
 
 
-def _control(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criterion:
-    """Ask for slow sets done as written in each of the last weeks, this one or the one before."""
+def _control(
+    sets: Iterable[SetDone],
+    measured: Mapping[str, SetMeasured],
+    rules: DosingRules,
+    today: date,
+) -> Criterion:
+    """Ask for slow sets done as written in each of the last weeks, this one or the one before.
+
+    A set whose lower was measured and fell short was not.
+    """
     whole = {
         week_of(one)
         for one in sets
         if _is_slow(one, rules)
         and one.reps_prescribed is not None
         and one.reps_done >= one.reps_prescribed
+        and not _fell_short(one, measured.get(one.id), rules.band)
     }
     this = IsoWeek.of(today)
     last = this if this in whole else this.before()
@@ -144,31 +159,53 @@ def _control(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criter
     )
 
 
-def _adherence(sets: Iterable[SetDone], rules: DosingRules, today: date) -> Criterion:
+def _adherence(
+    sets: Iterable[SetDone],
+    measured: Mapping[str, SetMeasured],
+    rules: DosingRules,
+    today: date,
+) -> Criterion:
     asked = (
-        f"measured lowers within {ON_TEMPO:.0%} or {ON_TEMPO_S:g} s of the prescribed ones, on the "
-        "mean of a set"
+        f"{rules.ready_kept_percent:g}% of measured slow lowers short by no more than "
+        f"{rules.on_tempo_percent:g}% or {rules.on_tempo_s:g} s"
     )
-    measured = [
-        one
+    counts = [
+        _kept_lowers(one, measured.get(one.id), rules.band)
         for one in _recent(sets, rules.ready_weeks, today)
-        if one.timing != "paced" and _is_slow(one, rules) and one.reps_done
+        if one.timing != "paced" and _is_slow(one, rules)
     ]
-    if not measured:
+    kept, lowers = (sum(column) for column in zip(*counts, strict=True)) if counts else (0, 0)
+    if not lowers:
         return Criterion(asked, None, "nothing was measured: paced sets count as if kept")
-    kept = sum(map(_is_on_tempo, measured))
+    is_met = kept * 100 >= rules.ready_kept_percent * lowers
     return Criterion(
         asked,
-        kept == len(measured),
-        f"{kept} of {len(measured)} sets",
-        "" if kept == len(measured) else "a load at which the lower keeps its time",
+        is_met,
+        f"{kept} of {counted(lowers, 'lower')} in {counted(len(counts), 'set')}",
+        "" if is_met else "a load at which the lower keeps its time",
     )
 
 
-def _is_on_tempo(done: SetDone) -> bool:
-    prescribed_s = done.tempo.lower / 1000 if isinstance(done.tempo.lower, int) else 0.0
-    mean_s = done.seconds.lower / done.reps_done
-    return mean_s >= prescribed_s - max(ON_TEMPO * prescribed_s, ON_TEMPO_S)
+def _kept_lowers(done: SetDone, measured: SetMeasured | None, band: Band) -> tuple[int, int]:
+    """Return how many lowers were not too short, and how many were measured."""
+    lower = _kept(done, measured, band).lower
+    if lower is None:
+        return 0, 0
+    return lower.measured - len(lower.short_by(band.of(lower.prescribed_ms))), lower.measured
+
+
+def _fell_short(done: SetDone, measured: SetMeasured | None, band: Band) -> bool:
+    return done.timing != "paced" and _kept(done, measured, band).is_lower_short
+
+
+def _kept(done: SetDone, measured: SetMeasured | None, band: Band) -> Adherence:
+    """Return how a set was kept; measured as a whole, each of its lowers counts as their mean."""
+    if measured is None:
+        mean_ms = round(done.seconds.lower * 1000 / max(done.reps_done, 1))
+        reps = (MeasuredRep(mean_ms, None, None, None),) * done.reps_done
+    else:
+        reps = measured.measured_reps()
+    return adherence(reps, tempo=done.tempo, shape=done.shape, band=band)
 
 
 def _tested(

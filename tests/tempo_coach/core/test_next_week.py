@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import timedelta
 from typing import Any
 
@@ -10,10 +10,14 @@ from hypothesis import strategies as st
 
 from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.next_week import LADDER, ProposedLine, Step, next_week
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, parse_tempo
+from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import MONDAY, done_set
 
 
@@ -31,6 +35,7 @@ def proposed(
     limit_s: float | None = None,
     earlier: Sequence[SetDone] = (),
     may_overload: bool = True,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> list[ProposedLine]:
     return list(
         next_week(
@@ -40,6 +45,7 @@ def proposed(
             rules=DosingRules(),
             may_overload=lambda _: may_overload,
             allowances=Allowances(),
+            measured=measured,
         )
     )
 
@@ -50,6 +56,39 @@ def steps(lines: Sequence[ProposedLine]) -> list[tuple[Step, str | None]]:
 
 def test_work_that_was_done_as_written_is_kept() -> None:
     assert steps(proposed(sets_of(4))) == [(Step.KEEP, "front squat 4x5 @ 80 kg 4-1-X-1")]
+
+
+def tapped(done: SetDone, *lowers_ms: int) -> dict[str, SetMeasured]:
+    reps = [MeasuredRep(lower_ms, 1000, 800, None) for lower_ms in lowers_ms]
+    return {done.id: SetMeasured.of(done.id, reps, times=PhaseTimes(), by="tapped", at=MONDAY)}
+
+
+@pytest.mark.parametrize(
+    ("load", "lighter"), [("80 kg", "75 kg"), ("175 lb", "165 lb"), ("72%", "67.5%")]
+)
+def test_a_line_whose_lower_fell_short_gets_less_load(load: str, lighter: str) -> None:
+    last = sets_of(3, load_as_written=load)
+
+    (one,) = proposed(last, measured=tapped(last[2], 3000, 3100, 3200, 4000, 4000))
+
+    assert steps([one]) == [(Step.CHANGE, f"front squat 3x5 @ {lighter} 4-1-X-1")]
+    assert one.reason == "too heavy for its tempo: 3 of 5 measured lowers fell short"
+
+
+@pytest.mark.parametrize("load", ["bw+10 kg", "", "2.5 kg"])
+def test_where_less_load_can_t_be_worked_out_it_is_asked_for(load: str) -> None:
+    last = sets_of(3, load_as_written=load)
+
+    (one,) = proposed(last, measured=tapped(last[0], 3000))
+
+    assert one.step is Step.KEEP
+    assert one.reason.endswith("take less load")
+
+
+def test_a_lower_that_was_kept_changes_nothing() -> None:
+    last = sets_of(3)
+
+    assert proposed(last, measured=tapped(last[0], 3900, 4100)) == proposed(last)
 
 
 def test_every_proposed_line_reads_as_itself() -> None:

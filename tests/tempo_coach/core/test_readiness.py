@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime, timedelta
 from typing import Any
 
@@ -9,9 +9,13 @@ import pytest
 from tempo_coach.core.facts import SetDone, What
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.maxes import KnownMax
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import done_set, seconds
 
 TODAY = date(2026, 3, 27)
@@ -39,6 +43,7 @@ def overload(
     *,
     is_cleared: bool | None = True,
     rules: DosingRules | None = None,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> Readiness:
     return overload_readiness(
         "Front Squat",
@@ -47,6 +52,7 @@ def overload(
         rules=rules or DosingRules(),
         is_cleared=is_cleared,
         today=TODAY,
+        measured=measured,
     )
 
 
@@ -133,6 +139,43 @@ def test_measured_lowers_must_have_kept_their_time(lower_s: float, is_met: bool)
     [_, adherence, *_] = overload([*FOUR_WEEKS, measured]).criteria
 
     assert adherence.is_met is is_met
+
+
+def tapped(done: SetDone, *lowers_ms: int | None) -> dict[str, SetMeasured]:
+    reps = [MeasuredRep(lower_ms, 1000, 800, None) for lower_ms in lowers_ms]
+    measured = SetMeasured.of(done.id, reps, times=PhaseTimes(), by="tapped", at=FRIDAY)
+    return {done.id: measured}
+
+
+@pytest.mark.parametrize(
+    ("lowers_ms", "is_met", "evidence"),
+    [
+        ((4000, 3900, 3800, 3600, 3400), True, "4 of 5 lowers in 1 set"),
+        ((4000, 3900, 3800, 3400, 3400), False, "3 of 5 lowers in 1 set"),
+        ((4000, None, None, None, None), True, "1 of 1 lower in 1 set"),
+        ((9000,) * 5, True, "5 of 5 lowers in 1 set"),
+    ],
+)
+def test_measured_lowers_are_counted_one_by_one(
+    lowers_ms: tuple[int | None, ...], is_met: bool, evidence: str
+) -> None:
+    done = weeks_ago(0, timing="tapped")
+
+    [_, adherence, *_] = overload(
+        [*FOUR_WEEKS[:-1], done], measured=tapped(done, *lowers_ms)
+    ).criteria
+
+    assert (adherence.is_met, adherence.evidence) == (is_met, evidence)
+
+
+def test_a_set_whose_lower_fell_short_shows_no_control() -> None:
+    done = weeks_ago(0, timing="tapped")
+    sets = [*FOUR_WEEKS[:-1], done]
+
+    short = overload(sets, measured=tapped(done, 3000, 3000, 3000, 4000, 4000))
+    kept = overload(sets, measured=tapped(done, 4000, 4000, 4000, 4000, 4000))
+
+    assert [short.criteria[0].is_met, kept.criteria[0].is_met] == [False, True]
 
 
 def test_all_criteria_are_the_coach_s_to_change() -> None:
