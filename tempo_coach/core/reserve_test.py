@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
 
+from tempo_coach.core.adherence import USUAL_BAND
 from tempo_coach.core.exercises import usual_lead
 from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key
@@ -170,7 +171,7 @@ def unanswered(test: ReserveTest, sets: Iterable[SetDone]) -> SetDone | None:
 
 def least_held_s(lower_s: float) -> float:
     """Return how long a measured lower must have taken to count as held."""
-    return lower_s - max(0.06 * lower_s, 0.5)
+    return lower_s - USUAL_BAND.of(round(lower_s * 1000)) / 1000
 
 
 def counts_as_held(*, said: bool, lowered_s: float | None, lower_s: float) -> bool:

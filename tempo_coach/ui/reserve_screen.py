@@ -263,7 +263,7 @@ class ReserveScreen(Frame[tuple[str, ...]]):
 
     def _ask(self, question: Question) -> None:
         self._question = question
-        self._view.seconds.value = ""
+        self._view.fill_seconds(question.done)
         self._enter(ReserveStage.ASKED)
         self._show_question()
 

@@ -16,6 +16,7 @@ from textual.widgets import Static
 
 from tempo_coach.core.bar_picture import WIDEST_PICTURE
 from tempo_coach.core.cautions import SHORT
+from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible, quoted
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.reserve_facts import ReserveBegun
@@ -145,6 +146,11 @@ class ReserveView(Widget):
         held = question.counts(lowered_s=lowered_s, lower_s=lower_s)
         self.big.show(asked_sign(question.load_kg, held=held))
         self._announce(question_sentence(question, lowered_s=lowered_s, lower_s=lower_s))
+
+    def fill_seconds(self, done: SetDone | None) -> None:
+        """Fill in what the taps of an attempt say of its lower; empty it where none do."""
+        is_measured = done is not None and done.timing != "paced"
+        self.seconds.value = f"{done.seconds.lower:g}" if done is not None and is_measured else ""
 
     def measured_s(self) -> float | None:
         """Return the seconds that are typed; None where nothing is.

@@ -275,6 +275,34 @@ async def test_a_measured_lower_that_is_short_counts_as_lost_and_corrects_the_se
     assert corrected.changes.seconds.lower == 3.2
 
 
+async def test_what_a_partner_taps_is_the_measured_time() -> None:
+    bench = Bench(settings=Settings(taps="phases"))
+    async with bench.testing():
+        await bench.press("pagedown")
+        await bench.wait(SETUP_MS + 200)
+        await bench.press("enter")
+        await bench.wait(4_200)
+        await bench.press("enter")
+        await bench.wait(ATTEMPT_MS)
+        await bench.wait(A_MOMENT_MS)
+        text = bench.text()
+        await bench.answer("h")
+
+    assert "4.2" in text
+    assert bench.attempts() == [(100.0, False, 4.2)]
+    (done,) = fold(bench.log.facts).sets
+    assert (done.timing, done.seconds.lower) == ("tapped", 4.2)
+
+
+async def test_an_attempt_that_nobody_tapped_has_no_measured_time() -> None:
+    bench = Bench(settings=Settings(taps="phases"))
+    async with bench.testing():
+        await bench.attempt()
+        await bench.answer("h")
+
+    assert bench.attempts() == [(100.0, True, None)]
+
+
 @pytest.mark.parametrize("typed", ["121", "4.8.1", "."])
 async def test_seconds_that_can_not_be_are_refused_in_one_sentence(typed: str) -> None:
     bench = Bench()
