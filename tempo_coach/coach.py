@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from contextlib import suppress
 from datetime import datetime, timedelta
 from typing import Any
 
 from sounds_gen.samples import Samples
 from tempo_coach.core.cue_sets import rest_track, set_track
+from tempo_coach.core.fact_moments import dated
 from tempo_coach.core.facts import (
     Changes,
     MaxStruck,
@@ -20,9 +21,6 @@ from tempo_coach.core.facts import (
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.log_lines import Skipped
-from tempo_coach.core.measured_facts import Means
-from tempo_coach.core.measured_rep import MeasuredRep
-from tempo_coach.core.measured_work import measured_set
 from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.ports import Clock, Log, Playback, Player
 from tempo_coach.core.prescription import Prescription
@@ -30,6 +28,7 @@ from tempo_coach.core.reserve_keeper import ReserveKeeper
 from tempo_coach.core.running_set import RunningRest, RunningSet
 from tempo_coach.core.session import Session
 from tempo_coach.core.session_facts import Change, SessionChanged
+from tempo_coach.core.set_measurer import SetMeasurer
 from tempo_coach.core.settings import Settings
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
@@ -69,6 +68,7 @@ class Coach:
         self.settings = settings
         self.ledger = Ledger(log, rescue=rescue)
         self.reserve = ReserveKeeper(self.ledger, clock=clock, new_id=new_id)
+        self.measurer = SetMeasurer(self.ledger, clock=clock, new_id=new_id)
         self._player = player
         self._new_id = new_id
         self._playbacks: list[Playback] = []
@@ -220,29 +220,9 @@ class Coach:
         if given.get("reps_done", done.reps_done) != done.reps_done and "seconds" not in given:
             rep = rep_times(done.tempo, self.settings.allowances, done.shape)
             given["seconds"] = PhaseSeconds.of(rep.times(given["reps_done"]))
-        fact = SetCorrected(
-            v=changes.version, id=done.id, at=self._now(after), changes=Changes(**given)
-        )
+        at = dated(self.clock.wall(), after=after)
+        fact = SetCorrected(v=changes.version, id=done.id, at=at, changes=Changes(**given))
         return done.corrected(given), self.ledger.save(fact)
-
-    def measure(
-        self,
-        done: SetDone,
-        reps: Sequence[MeasuredRep],
-        *,
-        by: Means,
-        after: datetime | None = None,
-    ) -> tuple[SetDone, LogUnwritable | None]:
-        """Let a set count as `measured_set` finds it; the rest is as for `correct`.
-
-        Raises
-        ------
-        OutOfRange
-            The reps take longer than a set can.
-        """
-        allowances = self.settings.allowances
-        fact = measured_set(done, reps, by=by, at=self._now(after), allowances=allowances)
-        return done.model_copy(update=fact.given()), self.ledger.save(fact)
 
     def strike(self, done: SetDone, *, why: str) -> LogUnwritable | None:
         """Strike a set; returns why that is not on the disk yet, if it is not."""
@@ -280,11 +260,6 @@ class Coach:
         """
         lines = [*self.log.read(), *self.ledger.unsaved]
         return fold(line for line in lines if not isinstance(line, Skipped))
-
-    def _now(self, after: datetime | None) -> datetime:
-        """Return the time, which is later than another even by a clock that was set back."""
-        now = self.clock.wall()
-        return now if after is None else max(now, after + timedelta(milliseconds=1))
 
     def _begin(self, track: Samples) -> int:
         playback = self._player.play(track)

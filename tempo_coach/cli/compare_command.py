@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from pathlib import Path
 
 import click
 
 from tempo_coach import outputs
-from tempo_coach.cli.options import json_option
+from tempo_coach.cli.options import given_settings, json_option, lifter_option, log_option
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.trace_logging import log_compared, logging_options
 from tempo_coach.core.compared_set import ComparedSet, compared_data
 from tempo_coach.core.compared_table import (
     PHASE_HEADINGS,
@@ -42,12 +44,26 @@ from tempo_coach.storage.trace_file import TraceFile
     help="Samples a second, in place of a column of times.",
 )
 @click.option("--down-positive", is_flag=True, help="The figures grow on the way down.")
+@logging_options
+@lifter_option
+@log_option
 @json_option
-def compare_command(trace: Path, line: str, as_json: bool, **given: object) -> None:
+def compare_command(
+    trace: Path,
+    line: str,
+    set_id: str | None,
+    is_new: bool,
+    began: datetime | None,
+    lifter: str | None,
+    log_path: Path | None,
+    as_json: bool,
+    **given: object,
+) -> None:
     """Set what was really lifted beside the line: a recording of the bar, rep by rep.
 
     TRACE is a table as text (CSV), with the bar's height, speed or acceleration over time, from
-    any device or video. Needs the extra 'trace': pip install 'tempo-coach[trace]'.
+    any device or video. With --set or --log-set the log takes it in, and the set's seconds count as
+    measured. Needs the extra 'trace': pip install 'tempo-coach[trace]'.
 
     \b
     tempo-coach compare trace.csv "front squat 1x5 @ 80 kg 4-1-X-1"
@@ -61,6 +77,16 @@ def compare_command(trace: Path, line: str, as_json: bool, **given: object) -> N
         print_json(compared_data(compared))
     else:
         print_compared(compared)
+    logged = log_compared(
+        compared,
+        set_id=set_id,
+        is_new=is_new,
+        began=began,
+        log_path=log_path,
+        settings=given_settings(lifter=lifter),
+    )
+    if logged is not None:
+        click.echo(f"\n{logged}", err=as_json)
 
 
 def print_compared(compared: ComparedSet) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime, timedelta
+from datetime import datetime
 from decimal import Decimal
 
+from tempo_coach.core.fact_moments import dated
 from tempo_coach.core.facts import Changes, Fact, SetCorrected, SetDone
 from tempo_coach.core.ledger import Ledger
 from tempo_coach.core.load_span import LoadSpan
@@ -14,8 +15,6 @@ from tempo_coach.core.ports import Clock
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.reserve_test import ReserveTest, counts_as_held
 from tempo_coach.errors import LogUnwritable
-
-_LATER = timedelta(milliseconds=1)
 
 
 class ReserveKeeper:
@@ -112,7 +111,7 @@ class ReserveKeeper:
     def _after(self, test: ReserveTest) -> datetime:
         # Later than the answer before, even by a clock that was set back: the latest one counts.
         before = max((one.at for one in test.attempts), default=test.begun.at)
-        return max(self._clock.wall(), before + _LATER)
+        return dated(self._clock.wall(), after=before)
 
     def _save(self, facts: list[Fact]) -> LogUnwritable | None:
         faults = [self._ledger.save(fact) for fact in facts]

@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from tempo_coach.core.fact_values import VERSION
-from tempo_coach.core.facts import SHAPED_VERSION, SetDone
-from tempo_coach.core.phase_seconds import PhaseSeconds
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.prescribed_set import prescribed_set
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.timeline import Moment, Timeline
 
@@ -50,28 +49,15 @@ class RunningSet:
         if position_ms <= timeline.setup_ms:
             return None
         done = timeline.done_by(position_ms)
-        load, shape = self.prescription.load, self.prescription.shape
-        lowered = shape.lower_load
-        return SetDone(
-            v=SHAPED_VERSION if shape else VERSION,
-            id=self.id,
+        return prescribed_set(
+            self.prescription,
+            done,
+            set_id=self.id,
             lifter=self.lifter,
             started_at=self.began_at + timedelta(milliseconds=timeline.setup_ms),
             ended_at=self.began_at + timedelta(milliseconds=position_ms),
-            exercise=self.prescription.exercise,
-            lead="raise" if self.prescription.lead == "raise" else "lower",
-            tempo=self.prescription.tempo,
-            load_kg=self.load_kg or (None if load is None else load.kg()),
-            load_as_written="" if load is None else str(load),
-            reps_prescribed=self.prescription.reps,
-            shape=shape,
-            lower_load_kg=None if lowered is None else lowered.load.kg(),
-            reps_done=done.reps,
-            seconds=PhaseSeconds.of(done.times),
             timing="paced",
-            method=self.prescription.method,
-            effort=None,
-            note="",
+            load_kg=self.load_kg,
         )
 
 

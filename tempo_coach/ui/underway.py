@@ -191,7 +191,9 @@ class Underway:
         said = tuple(reading.sentences())
         if not reading.lowers:
             return Measured(done, None, said)
-        measured, fault = self.coach.measure(done, reading.reps, by="tapped")
+        measured, fault = self.coach.measurer.measure(
+            done, reading.reps, by="tapped", allowances=self.coach.settings.allowances
+        )
         self._corrected_at[done.id] = self.coach.clock.wall()
         kept = adherence(reading.reps, tempo=done.tempo, shape=done.shape)
         return Measured(measured, fault, (*kept.sentences(), *said))

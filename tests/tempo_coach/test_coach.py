@@ -10,11 +10,8 @@ import pytest
 from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import rest_track, set_track
 from tempo_coach.core.facts import Changes, Fact, SetCorrected, SetDone, SetStruck
-from tempo_coach.core.history import fold
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.log_reading import read_logs
-from tempo_coach.core.measured_facts import SetMeasured
-from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.prescription import Prescription, parse_prescription
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.running_set import RunningSet
@@ -424,43 +421,6 @@ def test_a_correction_that_the_disk_does_not_take_is_kept() -> None:
     assert fault is rack.log.fault
     assert now.note == "later"
     assert len(rack.coach.ledger.unsaved) == 1
-
-
-# Measuring.
-
-
-def test_a_tapped_set_counts_as_measured_with_its_last_rep_as_far_as_it_went() -> None:
-    rack = Rack()
-    done = rack.do(for_ms=SETUP_MS + 2 * REP_MS + 2_500)
-    rep = MeasuredRep(3600, 900, 800, None)
-
-    measured, problem = rack.coach.measure(done, [rep, rep], by="tapped")
-
-    assert problem is None
-    assert measured.timing == "tapped"
-    assert measured.seconds == seconds(lower=3.6 * 2 + 2.5, pause=1.8, raise_=1.6, top=2)
-    assert fold(rack.log.facts).sets == (measured,)
-
-
-def test_a_trace_says_how_many_reps_there_were() -> None:
-    rack = Rack()
-    done = rack.do(for_ms=SETUP_MS + 5 * REP_MS)
-
-    measured, _ = rack.coach.measure(done, [MeasuredRep(3600, 900, 800, 1000)] * 4, by="trace")
-
-    assert measured.reps_done == 4
-    assert measured.seconds == seconds(lower=14.4, pause=3.6, raise_=3.2, top=4)
-
-
-def test_a_measurement_counts_even_if_the_clock_was_set_back() -> None:
-    rack = Rack()
-    done = rack.do(for_ms=SETUP_MS + REP_MS)
-    corrected_at = NOON + timedelta(hours=3)
-
-    rack.coach.measure(done, [MeasuredRep(3600, 900, 800, 1000)], by="trace", after=corrected_at)
-
-    assert isinstance(fact := rack.log.facts[-1], SetMeasured)
-    assert fact.at > corrected_at
 
 
 def test_a_struck_set_no_longer_counts() -> None:

@@ -1,7 +1,9 @@
 from __future__ import annotations
 
+import json
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -64,3 +66,75 @@ def test_a_made_up_table_says_so_in_its_first_line(command: Command) -> None:
     assert first == "# simulated by tempo-coach, not measured: squat 1x2 2-0-X-0; seed 1"
     assert heading == "time (s),height (m)"
     assert len(rows) > 500
+
+
+# Into the log.
+
+
+def facts(home: Path) -> list[dict[str, Any]]:
+    text = (home / "log.jsonl").read_text(encoding="utf-8")
+    return [json.loads(line) for line in text.splitlines()]
+
+
+def test_a_trace_is_logged_beside_the_last_set_of_its_exercise(
+    command: Command, trace: Path, written_log: Path, home: Path
+) -> None:
+    written_log.rename(home / "log.jsonl")
+
+    outcome = command(
+        "compare", trace, LINE, "--set", "last", "--lifter", "mirela oude", "--log",
+        home / "log.jsonl",
+    )  # fmt: skip
+
+    assert outcome.code == 0
+    fact = facts(home)[-1]
+    assert (fact["kind"], fact["id"], fact["timing"]) == ("set_measured", "aa02", "trace")
+    assert len(fact["reps"]) == 5
+    assert fact["reps"][0]["motion"]["range_m"] > 0.2
+    assert "measured: aa02, Mirela Oude, front squat, 2026-11-25 18:04, lowering" in outcome.out
+    (week,) = command("week", home / "log.jsonl", "--lifter", "mirela oude", "--weeks", 1,
+                      "--json").data["weeks"]  # fmt: skip
+    assert 0 < week["total"]["lower_measured_s"] < week["total"]["lower_s"]
+
+
+def test_a_trace_can_be_a_set_of_its_own(command: Command, trace: Path, home: Path) -> None:
+    outcome = command(
+        "compare", trace, f"{LINE}", "--log-set", "--began", "2026-11-20T18:04", "--lifter",
+        "Mirela Oude", "--log", home / "log.jsonl", "--json",
+    )  # fmt: skip
+
+    assert outcome.code == 0
+    assert outcome.err.strip().startswith("logged as a set: ")
+    done, measured = facts(home)
+    assert (done["kind"], done["timing"], done["reps_done"]) == ("set_done", "trace", 5)
+    assert done["started_at"].startswith("2026-11-20T18:04")
+    assert (measured["kind"], measured["id"]) == ("set_measured", done["id"])
+
+
+@pytest.mark.parametrize(
+    ("options", "code", "said"),
+    [
+        (("--set", "last", "--lifter", "Jonne Tarval"), 65, "has no set of 'front squat'"),
+        (("--set", "bb01"), 65, "the set 'bb01' is 'chin-up', and the line says 'front squat'"),
+        (("--set", "nothing"), 65, "no set has the id 'nothing'"),
+        (("--set", "aa02", "--log-set"), 64, "--set and --log-set don't go together"),
+        (("--set", "aa02", "--began", "2026-11-20T18:04"), 64, "--began goes with --log-set"),
+        (("--began", "2026-11-20T18:04"), 64, "--began goes with --log-set"),
+        (("--log-set", "--began", "2126-11-20T18:04", "--lifter", "Ana"), 65, "lies ahead"),
+    ],
+)
+def test_what_can_t_be_logged_is_refused_in_one_sentence_and_nothing_is_written(
+    command: Command,
+    trace: Path,
+    written_log: Path,
+    options: tuple[str, ...],
+    code: int,
+    said: str,
+) -> None:
+    before = written_log.read_bytes()
+
+    outcome = command("compare", trace, LINE, *options, "--log", written_log)
+
+    assert outcome.code == code
+    assert said in outcome.err
+    assert written_log.read_bytes() == before
