@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from tempo_coach.core.bar_simulator import Device, Lifter, simulated_set
 from tempo_coach.core.facts import (
     Changes,
     Fact,
@@ -16,10 +17,14 @@ from tempo_coach.core.facts import (
     SetStruck,
     What,
 )
-from tempo_coach.core.phase_seconds import PhaseSeconds
+from tempo_coach.core.load import parse_load
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.measured_work import measured_set
+from tempo_coach.core.prescribed_set import prescribed_set
 from tempo_coach.core.prescription import Prescription, parse_prescription
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times
+from tempo_coach.core.work import WorkDone
 
 WEEKS = 12
 LIFTER = "Mirela Oude"
@@ -118,45 +123,61 @@ def demo_facts(now: datetime) -> Iterator[Fact]:
     yield from _second_thoughts(first)
 
 
-def _session(rower: _Rower, name: str, week: int, day: datetime) -> Iterator[SetDone]:
+def _session(rower: _Rower, name: str, week: int, day: datetime) -> Iterator[Fact]:
     block, week_of_block = divmod(week, 4)
     at = day
-    for exercise, line in enumerate(rower.blocks[block]):
-        prescription = parse_prescription(line)
-        reps = prescription.reps or 1
-        rep = rep_times(prescription.tempo, Allowances(), prescription.shape)
-        for index in range(prescription.sets):
+    for exercise, text in enumerate(rower.blocks[block]):
+        line = _heavier(parse_prescription(text), week_of_block * rower.step_kg)
+        reps = line.reps or 1
+        rep = rep_times(line.tempo, Allowances(), line.shape)
+        for index in range(line.sets):
             # The last set of a block's hardest week ends a rep early.
-            tired = week_of_block == 3 and index == prescription.sets - 1
-            done = reps - 1 if tired else reps
-            times = rep.times(done)
-            ended = at + timedelta(milliseconds=times.tension_ms)
-            kg = _load_kg(prescription, week_of_block * rower.step_kg)
-            yield SetDone(
-                id=f"{name}{exercise}{index}",
+            tired = week_of_block == 3 and index == line.sets - 1
+            done = WorkDone(reps - 1 if tired else reps, rep.times(reps - 1 if tired else reps))
+            ended = at + timedelta(milliseconds=done.times.tension_ms)
+            logged = prescribed_set(
+                line,
+                done,
+                set_id=f"{name}{exercise}{index}",
                 lifter=rower.name,
                 started_at=at,
                 ended_at=ended,
-                exercise=prescription.exercise,
-                lead="raise" if prescription.lead == "raise" else "lower",
-                tempo=prescription.tempo,
-                load_kg=kg,
-                load_as_written=f"{kg:g} kg" if kg else str(prescription.load),
-                reps_prescribed=reps,
-                reps_done=done,
-                seconds=PhaseSeconds.of(times),
                 timing="paced",
-                method=None,
-                effort=min(6.5 + 0.5 * week_of_block + 0.5 * index, 10.0),
-                note="slow to the last" if tired else "",
+            ).model_copy(
+                update={
+                    "effort": min(6.5 + 0.5 * week_of_block + 0.5 * index, 10.0),
+                    "note": "slow to the last" if tired else "",
+                }
             )
-            at = ended + timedelta(milliseconds=prescription.rest_ms or 120_000)
+            yield logged
+            if rower.name == LIFTER and block == _TRACED_BLOCK and exercise == 0:
+                yield _traced(logged, line, fatigue=_FATIGUE[week_of_block], seed=10 * week + index)
+            at = ended + timedelta(milliseconds=line.rest_ms or 120_000)
         at += timedelta(minutes=4)
 
 
-def _load_kg(prescription: Prescription, added_kg: float) -> float | None:
-    kg = None if prescription.load is None else prescription.load.kg()
-    return None if kg is None else kg + added_kg
+def _heavier(line: Prescription, added_kg: float) -> Prescription:
+    kg = None if line.load is None else line.load.kg()
+    return line if kg is None else replace(line, load=parse_load(f"{kg + added_kg:g} kg"))
+
+
+_TRACED_BLOCK = 2
+_SLOW_DEVICE = Device(rate_hz=25)
+"""Nobody reads the trace itself, so it is kept short."""
+_FATIGUE = (0.02, 0.05, 0.12, 0.2)
+"""By which share the last lower of a set is shorter than the first, week by week."""
+
+
+def _traced(done: SetDone, line: Prescription, *, fatigue: float, seed: int) -> SetMeasured:
+    """Measure a set by a made-up trace: as the bar gets heavier, the lower gets shorter."""
+    made = simulated_set(
+        replace(line, reps=done.reps_done),
+        seed=seed,
+        lifter=Lifter(fatigue=fatigue),
+        device=_SLOW_DEVICE,
+    )
+    at = done.ended_at + timedelta(minutes=1)
+    return measured_set(done, made.reps, by="trace", at=at, allowances=Allowances())
 
 
 _MAXES: tuple[tuple[int, str, str, What, float, float, str], ...] = (

@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from tempo_coach.core.adherence import adherence
 from tempo_coach.core.demo import LIFTER, LINE, WEEKS, demo_facts
 from tempo_coach.core.facts import FACTS, MaxTested, SetDone, line_of
 from tempo_coach.core.history import fold
@@ -33,7 +34,8 @@ def test_the_demo_is_the_same_at_the_same_moment() -> None:
 
 def test_the_demo_has_a_correction_and_a_strike_of_sets_that_are_there() -> None:
     history = fold(demo_facts(SUNDAY_NIGHT))
-    assert (len(history.corrected), len(history.struck)) == (1, 1)
+    corrected = history.corrected.keys() - history.measured.keys()
+    assert (len(corrected), len(history.struck)) == (1, 1)
     assert (history.orphaned, history.disagreeing) == ((), ())
 
 
@@ -41,7 +43,8 @@ def test_the_demo_is_a_log_as_any_other() -> None:
     facts = list(demo_facts(SUNDAY_NIGHT))
     assert [FACTS.validate_json(line_of(fact)) for fact in facts] == facts
     ids = [fact.id for fact in facts if isinstance(fact, SetDone | MaxTested)]
-    assert len(set(ids)) == len(ids) == len(facts) - 3
+    assert len(set(ids)) == len(ids)
+    assert len(facts) - len(ids) == 3 + len(fold(facts).measured)
 
 
 def test_the_demo_has_maxes_and_a_reserve_and_one_test_that_was_struck() -> None:
@@ -54,3 +57,15 @@ def test_the_demo_has_maxes_and_a_reserve_and_one_test_that_was_struck() -> None
 
 def test_the_demo_has_a_line_on_the_board() -> None:
     assert str(parse_prescription(LINE)) == LINE
+
+
+def test_the_demo_has_measured_sets_whose_lower_falls_short_as_the_bar_gets_heavier() -> None:
+    history = fold(demo_facts(SUNDAY_NIGHT))
+    kept = [
+        adherence(history.measured[done.id].measured_reps(), tempo=done.tempo, shape=done.shape)
+        for done in history.of(LIFTER)
+        if done.id in history.measured
+    ]
+
+    assert not kept[0].is_lower_short
+    assert kept[-1].is_lower_short
