@@ -140,7 +140,11 @@ def _print_weeks(weeks: tuple[Week, ...]) -> None:
 
 def _title(week: Week) -> str:
     change_ms = week.lower_change_ms
-    change = "" if change_ms is None else f", {round(change_ms / 1000, 1):+g} s lowering on the week before"
+    change = (
+        ""
+        if change_ms is None
+        else f", {round(change_ms / 1000, 1):+g} s lowering on the week before"
+    )
     measured = f", {week.total.measured_share:.0%} of the lowering measured"
     return f"{week.week} from {week.week.monday().isoformat()}{change}{measured}"
 

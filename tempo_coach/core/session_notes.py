@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season import Season, season_of
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import Allowances
 
@@ -29,6 +31,8 @@ class SessionNotes:
         The moment; only a day of the plan's season has notes.
     allowances
         What stands in for X, V and A.
+    measured
+        How some of the sets were measured, by their ids.
     """
 
     def __init__(
@@ -39,11 +43,13 @@ class SessionNotes:
         sets: Sequence[SetDone],
         at: datetime,
         allowances: Allowances,
+        measured: Mapping[str, SetMeasured] = NONE_MEASURED,
     ) -> None:
         self._season: Season = season_of(plan, lifter, sets=sets, today=at.date())
         self._sets = sets
         self._at = at
         self._allowances = allowances
+        self._measured = measured
 
     def of(self, line: Prescription, strength: Strength) -> tuple[str, ...]:
         """Return what speaks against the next set of a line, a sentence each.
@@ -66,5 +72,6 @@ class SessionNotes:
                 day=self._season.calendar.day(self._at.date()),
                 week=this_week.lower_s,
                 strength=strength,
+                measured=self._measured,
             ),
         )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from tempo_coach.core.emphasis import is_emphasis, was_overload
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
+from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.movement_groups import movement_group
 from tempo_coach.core.overload import is_overload
 from tempo_coach.core.plan_season import DosingRules
@@ -18,6 +19,7 @@ from tempo_coach.core.season_table import Measure, is_emphasis_set
 from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times
+from tempo_coach.core.too_heavy import short_lower, too_heavy_words
 from tempo_coach.core.weeks import IsoWeek, week_of
 
 OVERLOAD_FORGOTTEN = timedelta(days=183)
@@ -57,6 +59,8 @@ class Known:
     """Lowering seconds of this week's emphasis work, and their limit."""
     strength: Strength
     """What is known for the set."""
+    measured: Mapping[str, SetMeasured]
+    """How some of the sets were measured, by their ids."""
 
 
 def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
@@ -70,6 +74,7 @@ def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
     if is_overload(line, known.strength):
         notes += _new_overload(ahead, known)
         notes += _long_overload(ahead, known)
+    notes += _too_heavy(ahead, known)
     return tuple(notes)
 
 
@@ -148,6 +153,25 @@ def _long_overload(ahead: Ahead, known: Known) -> Iterator[str]:
             f"This is week {run} of overload without a break of {OVERLOAD_BREAK_WEEKS} weeks; "
             f"after {known.rules.overload_weeks} one is due."
         )
+
+
+def _too_heavy(ahead: Ahead, known: Known) -> Iterator[str]:
+    line = ahead.prescription
+    load = line.load if line.shape.lower_load is None else line.shape.lower_load.load
+    kg = None if load is None else load.kg()
+    if kg is None or not isinstance(line.tempo.lower, int):
+        return
+    found = short_lower(
+        line.exercise,
+        lower_ms=line.tempo.lower,
+        kg=kg,
+        sets=known.sets,
+        measured=known.measured,
+        at=ahead.at,
+        band=known.rules.band,
+    )
+    if found is not None:
+        yield too_heavy_words(line.exercise, lower_ms=line.tempo.lower, kg=kg, found=found)
 
 
 def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:

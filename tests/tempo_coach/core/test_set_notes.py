@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime, timedelta
 from typing import Any
 
@@ -8,15 +8,19 @@ import pytest
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.load import parse_load
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.season_calendar import SeasonCalendar
 from tempo_coach.core.season_limits import Level
 from tempo_coach.core.season_table import Measure
 from tempo_coach.core.set_notes import Ahead, Known, overload_run, set_notes
+from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.strength import Best, Strength
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.weeks import IsoWeek
+from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import done_set
 
 NOW = datetime.fromisoformat("2026-03-12T18:00:00+01:00")
@@ -40,6 +44,7 @@ def notes(
     done: float = 0.0,
     max_kg: float | None = 100.0,
     rules: DosingRules | None = None,
+    measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> tuple[str, ...]:
     rules = rules or DosingRules()
     prescription = parse_prescription(line)
@@ -54,6 +59,7 @@ def notes(
             day=calendar.day(NOW.date()),
             week=Measure(done, Level(limit, "the stated base"), 1.0),
             strength=Strength(lifted=lifted),
+            measured=measured,
         ),
     )
 
@@ -161,3 +167,18 @@ def test_a_break_of_two_weeks_ends_a_run_of_overload(weeks_ago: list[int], run: 
 def test_without_a_max_the_method_tells_an_overload() -> None:
     assert len(notes(OVER, max_kg=None)) == 1
     assert notes("front squat 3x2 @ 110 kg 5-0-A-0 lowering only", max_kg=None) == ()
+
+
+def test_a_load_under_which_the_lower_fell_short_is_said_to_be_too_heavy() -> None:
+    done = before(60, timing="tapped")
+    reps = [MeasuredRep(3000, 1000, 800, None)] * 5
+    measured = SetMeasured.of(done.id, reps, times=PhaseTimes(), by="tapped", at=NOW)
+
+    said = notes(sets=[done], measured={done.id: measured})
+
+    assert said == (
+        "front squat: 80 kg is too heavy for a lower of 4 s: on 2026-03-10 5 of 5 measured lowers "
+        "of 4 s at 80 kg were short, by 1 s on the mean.",
+    )
+    assert notes(PLAIN, sets=[done], measured={done.id: measured}) == ()
+    assert notes("front squat 4x5 @ bw 4-1-X-1", sets=[done], measured={done.id: measured}) == ()
