@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from pathlib import Path
 
 import click
@@ -16,23 +15,13 @@ from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.season_commands import measured_of, sets_of
 from tempo_coach.cli.tables import print_json, print_table
-from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
-from tempo_coach.core.maxes import KnownMax, known_maxes
+from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
 from tempo_coach.core.merged_logs import MergedLogs
-from tempo_coach.core.next_week import ProposedLine, next_week
-from tempo_coach.core.plan import WEEKDAYS, Lifter, Plan
-from tempo_coach.core.readiness import (
-    Criterion,
-    Readiness,
-    fast_readiness,
-    overload_readiness,
-)
-from tempo_coach.core.season import season_of
-from tempo_coach.core.weeks import IsoWeek, week_of
+from tempo_coach.core.plan import Lifter, Plan
+from tempo_coach.core.readiness import Criterion, Readiness
 
 _DAY = click.DateTime(["%Y-%m-%d"])
-_STATES = {True: "met", False: "not met", None: "can't be told"}
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
 _day_option = click.option("--on", "day", type=_DAY, help="As it stands on a day [else today].")
 
@@ -65,7 +54,7 @@ def ready_command(
     """
     today, plan, people = _asked(path, lifter, day)
     reading = merge_logs(logs, log_path)
-    found = {one.name: _readiness(exercise, plan, one, reading, today) for one in people}
+    found = {one.name: _advice(plan, one, reading, today).readiness(exercise) for one in people}
     if as_json:
         print_json(
             {
@@ -86,38 +75,20 @@ def ready_command(
     say_reading(reading)
 
 
-def _readiness(
-    exercise: str, plan: Plan, person: Lifter, reading: MergedLogs, today: date
-) -> tuple[Readiness, ...]:
-    sets = sets_of(reading, person.name)
-    maxes = _maxes(exercise, person, reading)
-    measured = measured_of(reading, person.name)
-    rules = plan.rules_of(person.name)
-    return (
-        overload_readiness(
-            exercise,
-            sets=sets,
-            maxes=maxes,
-            rules=rules,
-            is_cleared=person.overload,
-            today=today,
-            measured=measured,
-        ),
-        fast_readiness(
-            exercise, sets=sets, maxes=maxes, rules=rules, today=today, measured=measured
-        ),
+def _advice(plan: Plan, person: Lifter, reading: MergedLogs, today: date) -> LifterAdvice:
+    return LifterAdvice.of(
+        plan,
+        person.name,
+        sets=sets_of(reading, person.name),
+        maxes=reading.maxes,
+        today=today,
+        measured=measured_of(reading, person.name),
     )
 
 
-def _maxes(exercise: str, person: Lifter, reading: MergedLogs) -> tuple[KnownMax, ...]:
-    tested = reading.maxes.of(person.name, exercise)
-    return known_maxes(tested, planned=person.maxes, exercise=exercise)
-
-
 def _print_criterion(one: Criterion) -> None:
-    click.echo(wrapped(f"{_STATES[one.is_met]}: {one.asked}", first="  ", indent="    "))
-    missing = f"; missing: {one.missing}" if one.missing else ""
-    click.echo(wrapped(f"{one.evidence}{missing}", first="    ", indent="    "))
+    click.echo(wrapped(f"{one.state}: {one.asked}", first="  ", indent="    "))
+    click.echo(wrapped(one.words, first="    ", indent="    "))
 
 
 def _way_data(way: Readiness) -> dict[str, object]:
@@ -166,27 +137,10 @@ def next_command(
     allowances = bootstrap.program(Wishes(is_silent=True)).coach.settings.allowances
     data = []
     for person in people:
-        sets = [one for one in sets_of(reading, person.name) if one.started_at.date() <= today]
-        last, earlier = _last_week(sets)
-        season = season_of(plan, person.name, sets=sets, today=today)
-        ahead = season.row_of(IsoWeek.of(today + timedelta(weeks=1)))
-        limit_s = None if ahead is None else ahead.lower_s.limit
-
-        def may_overload(exercise: str, person: Lifter = person) -> bool:
-            return _readiness(exercise, plan, person, reading, today)[0].is_ready
-
-        lines = next_week(
-            last,
-            earlier=earlier,
-            limit_s=limit_s,
-            rules=plan.rules_of(person.name),
-            may_overload=may_overload,
-            allowances=allowances,
-            measured=measured_of(reading, person.name),
-        )
-        data.append(_next_data(person.name, limit_s, lines))
+        proposal = _advice(plan, person, reading, today).proposal(allowances)
+        data.append(_next_data(person.name, proposal))
         if not as_json:
-            _print_next(person.name, limit_s, lines)
+            _print_next(person.name, proposal)
     if as_json:
         print_json({"lifters": data})
     else:
@@ -202,51 +156,30 @@ def _asked(
     return today, plan, plan.lifters if lifter is None else (plan.lifter(lifter),)
 
 
-def _last_week(sets: Sequence[SetDone]) -> tuple[list[SetDone], list[SetDone]]:
-    """Return the sets of the last week that has any, and those before it."""
-    if not sets:
-        return [], []
-    week = week_of(sets[-1])
-    return (
-        [one for one in sets if week_of(one) == week],
-        [one for one in sets if week_of(one) != week],
-    )
-
-
-def _print_next(lifter: str, limit_s: float | None, lines: Sequence[ProposedLine]) -> None:
-    limit = "no limit known" if limit_s is None else f"limit {limit_s:.0f} s of lowering emphasis"
-    if not lines:
-        click.echo(f"{legible(lifter)}: no sets to go by, {limit}")
+def _print_next(lifter: str, proposal: Proposal) -> None:
+    if not proposal.lines:
+        click.echo(f"{legible(lifter)}: no sets to go by, {proposal.limit_words}")
         return
     rows = [
-        (
-            WEEKDAYS[one.day.weekday()],
-            one.step.value,
-            "off" if one.line is None else str(one.line),
-            one.reason,
-            str(one.was),
-        )
-        for one in lines
+        (one.weekday, one.step.value, one.words, one.reason, str(one.was)) for one in proposal.lines
     ]
-    title = f"{legible(lifter)}: a proposal for next week, {limit}"
+    title = f"{legible(lifter)}: a proposal for next week, {proposal.limit_words}"
     print_table(("day", "", "line", "why", "was"), rows, left=5, title=title)
     click.echo()
 
 
-def _next_data(
-    lifter: str, limit_s: float | None, lines: Sequence[ProposedLine]
-) -> dict[str, object]:
+def _next_data(lifter: str, proposal: Proposal) -> dict[str, object]:
     return {
         "lifter": lifter,
-        "limit_s": limit_s,
+        "limit_s": proposal.limit_s,
         "lines": [
             {
-                "day": WEEKDAYS[one.day.weekday()],
+                "day": one.weekday,
                 "step": one.step.value,
                 "line": None if one.line is None else str(one.line),
                 "was": str(one.was),
                 "reason": one.reason,
             }
-            for one in lines
+            for one in proposal.lines
         ],
     }

@@ -21,14 +21,10 @@ from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.plan import Plan
-from tempo_coach.core.season import (
-    Season,
-    season_data,
-    season_of,
-    season_sentences,
-    week_words,
-)
+from tempo_coach.core.season import Season, season_of
+from tempo_coach.core.season_data import season_data
 from tempo_coach.core.season_table import Measure, SeasonRow
+from tempo_coach.core.season_words import season_sentences, week_words
 from tempo_coach.core.weeks import IsoWeek
 
 _BAR = 20
@@ -85,6 +81,7 @@ def season_command(
         return
     for season in seasons:
         _print_season(season)
+        _print_groups(season)
         if by_day:
             _print_days(season)
     say_reading(reading)
@@ -137,22 +134,29 @@ def _print_season(season: Season) -> None:
 
 
 def _row(row: SeasonRow, season: Season, most: float) -> tuple[str, ...]:
-    week = row.week.week
-    mark = ">" if week == IsoWeek.of(season.today) else " "
     return (
-        f"{mark} {week}",
-        week.monday().isoformat(),
+        _marked(row, season),
+        row.week.week.monday().isoformat(),
         week_words(row.week),
         _bar(row.lower_s, most),
-        f"{row.lower_s.done:.0f}{'!' if row.lower_s.over else ''}",
-        _limit(row.lower_s),
-        f"{row.kg_s.done:,.0f}{'!' if row.kg_s.over else ''}",
-        _limit(row.kg_s),
+        _done(row.lower_s),
+        _limit(row.lower_s.limit),
+        _done(row.kg_s),
+        _limit(row.kg_s.limit),
     )
 
 
-def _limit(measure: Measure) -> str:
-    return "-" if measure.limit is None else f"{measure.limit:,.0f}"
+def _marked(row: SeasonRow, season: Season) -> str:
+    is_this = row.week.week == IsoWeek.of(season.today)
+    return f"{'>' if is_this else ' '} {row.week.week}"
+
+
+def _done(measure: Measure) -> str:
+    return f"{measure.done:,.0f}{'!' if measure.over else ''}"
+
+
+def _limit(amount: float | None) -> str:
+    return "-" if amount is None else f"{amount:,.0f}"
 
 
 def _bar(measure: Measure, most: float) -> str:
@@ -165,6 +169,28 @@ def _bar(measure: Measure, most: float) -> str:
     return "".join(cells)
 
 
+def _print_groups(season: Season) -> None:
+    """Print the movement groups that are limited by themselves, week by week."""
+    names = list(season.rules.group_base_s)
+    if not names:
+        return
+    rows = [
+        (
+            _marked(row, season),
+            *(
+                cell
+                for measure in map(row.groups.__getitem__, names)
+                for cell in (_done(measure), _limit(measure.limit))
+            ),
+        )
+        for row in season.rows
+    ]
+    headings = (f"{name} {what}" for name in names for what in ("s", "limit"))
+    title = f"{legible(season.lifter)}: lowering emphasis by movement group"
+    print_table(("week", *headings), rows, title=title)
+    click.echo()
+
+
 def _print_days(season: Season) -> None:
     this = IsoWeek.of(season.today)
     shown = [row for row in map(season.row_of, (this, this.before(-1))) if row is not None]
@@ -173,9 +199,7 @@ def _print_days(season: Season) -> None:
             day.date.isoformat(),
             day.words,
             f"{day.share:.0%}",
-            "-"
-            if row.lower_s.level.amount is None
-            else f"{row.lower_s.level.amount * day.share / len(row.week.days):.0f}",
+            _limit(row.lower_s.of_day(day)),
         )
         for row in shown
         for day in row.week.days

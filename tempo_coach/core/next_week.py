@@ -16,6 +16,7 @@ from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.method_names import MethodName
+from tempo_coach.core.plan import OFF, WEEKDAYS, Weekday
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import MOST_SETS, Prescription
 from tempo_coach.core.set_rows import NONE_MEASURED
@@ -61,6 +62,16 @@ class ProposedLine:
     day: date
     """The day of last week on which it was done."""
     reason: str
+
+    @property
+    def words(self) -> str:
+        """The line as it would stand in a plan."""
+        return OFF if self.line is None else str(self.line)
+
+    @property
+    def weekday(self) -> Weekday:
+        """The day of the week that it is for."""
+        return WEEKDAYS[self.day.weekday()]
 
 
 @dataclass(frozen=True, slots=True)

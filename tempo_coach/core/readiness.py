@@ -30,6 +30,16 @@ class Criterion:
     missing: str = ""
     """What to do about it; empty where it is met."""
 
+    @property
+    def state(self) -> str:
+        """Whether it is met, in a few words."""
+        return "can't be told" if self.is_met is None else "met" if self.is_met else "not met"
+
+    @property
+    def words(self) -> str:
+        """What there is of it, and what is missing."""
+        return f"{self.evidence}; missing: {self.missing}" if self.missing else self.evidence
+
 
 @dataclass(frozen=True, slots=True)
 class Readiness:

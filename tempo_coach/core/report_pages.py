@@ -18,7 +18,8 @@ from tempo_coach.core.page_parts import Table
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.roster import RULE, Roster, roster
 from tempo_coach.core.roster_table import roster_table
-from tempo_coach.core.season import season_of, standing_words
+from tempo_coach.core.season import season_of
+from tempo_coach.core.season_words import standing_words
 from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.strength_words import strength_words
 from tempo_coach.core.tempo import Allowances

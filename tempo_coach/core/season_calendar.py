@@ -12,7 +12,7 @@ from tempo_coach.core.prescription import clean_name
 from tempo_coach.core.taper import Taper
 from tempo_coach.core.weeks import IsoWeek
 
-_DAYS_A_WEEK = 7
+DAYS_A_WEEK = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +83,7 @@ class SeasonCalendar:
     def week(self, week: IsoWeek) -> tuple[SeasonDay, ...]:
         """Return what the seven days of a week are."""
         monday = week.monday()
-        return tuple(self.day(monday + timedelta(days=day)) for day in range(_DAYS_A_WEEK))
+        return tuple(self.day(monday + timedelta(days=day)) for day in range(DAYS_A_WEEK))
 
     def meets(self) -> tuple[CalendarSpan, ...]:
         """Return the meets, in order."""

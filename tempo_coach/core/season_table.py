@@ -11,7 +11,7 @@ from tempo_coach.core.facts import SetDone
 from tempo_coach.core.load_trend import LONG_DAYS, SHORT_DAYS, WeekVariety, ewma
 from tempo_coach.core.movement_groups import movement_group
 from tempo_coach.core.plan_season import DosingRules
-from tempo_coach.core.season_calendar import SeasonCalendar
+from tempo_coach.core.season_calendar import DAYS_A_WEEK, SeasonCalendar, SeasonDay
 from tempo_coach.core.season_limits import Level, SeasonWeek, week_levels
 from tempo_coach.core.weeks import IsoWeek, week_of
 
@@ -34,6 +34,15 @@ class Measure:
     def over(self) -> float:
         """What was done above the limit; 0 where there is none."""
         return 0.0 if self.limit is None else max(self.done - self.limit, 0.0)
+
+    @property
+    def left(self) -> float | None:
+        """What the limit still leaves; None where none is known."""
+        return None if self.limit is None else max(self.limit - self.done, 0.0)
+
+    def of_day(self, day: SeasonDay) -> float | None:
+        """Return a day's part of the limit; None where no level is known."""
+        return None if self.level.amount is None else self.level.amount * day.share / DAYS_A_WEEK
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,7 +95,7 @@ class TempoCoachApp(App[int], inherit_bindings=False):
                 return self.screen is self._board and self._book is not None
             case "reserve":
                 return self.screen is self._board and self._lifter is not None
-            case "weeks":
+            case "weeks" | "season":
                 return self.screen is self._board or isinstance(self.screen, DayScreen)
         return super().check_action(action, parameters)
 
@@ -141,6 +141,10 @@ class TempoCoachApp(App[int], inherit_bindings=False):
     def action_reserve(self) -> None:
         """Test a reserve."""
         self._board.test_reserve(WayToReserve(self, self._underway, self._say_on_board))
+
+    def action_season(self) -> None:
+        """Show the season."""
+        self._board.show_season()
 
     async def action_quit(self) -> None:
         """Leave."""

@@ -70,6 +70,14 @@ APP_KEYS: list[BindingType] = [
         tooltip="Test how much more is lowered under control than lifted, or go on with a test",
     ),
     Binding(
+        "f9",
+        "season",
+        "Season",
+        key_display="F9",
+        id="app.season",
+        tooltip="See how much lowering emphasis the weeks of the season may hold, and did",
+    ),
+    Binding(
         "ctrl+q",
         "quit",
         "Quit",

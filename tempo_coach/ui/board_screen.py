@@ -16,6 +16,7 @@ from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.known_lifter import KnownLifter
 from tempo_coach.ui.methods_screen import MethodsScreen
 from tempo_coach.ui.prescription_field import PrescriptionField
+from tempo_coach.ui.season_screen import SeasonScreen
 from tempo_coach.ui.sentences import fault_sentence
 from tempo_coach.ui.way_to_reserve import WayToReserve
 from tempo_coach.ui.week_line import WeekLine
@@ -93,6 +94,19 @@ class BoardScreen(Frame[None]):
         """Test a reserve in the exercise that stands in the line."""
         if self._lifter.name is not None:
             way.go(self._lifter.name, self._lifter.person, exercise_on(self._field.line))
+
+    def show_season(self) -> None:
+        """Show the season of who lifts, and write the line that is taken there."""
+        if self._lifter.name is not None:
+            screen = SeasonScreen(self._desk.coach, self._lifter.name, self._lifter.plan)
+            self.app.push_screen(screen, self._take)
+
+    def _take(self, line: str | None) -> None:
+        if line is not None:
+            self._write(line)
+            # The season may have been opened from the day, which lies over the board.
+            if self.app.screen is not self:
+                self.app.pop_screen()
 
     def _write(self, line: str | None) -> None:
         if line is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tempo_coach.coach import Coach
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.method_lines import BestFor
-from tempo_coach.core.plan import Lifter
+from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.strength import LifterRecord, Strength
@@ -37,6 +37,11 @@ class KnownLifter:
     def record(self) -> LifterRecord:
         """Plan and log."""
         return LifterRecord(self.name or "", self.person, self.recorded)
+
+    @property
+    def plan(self) -> Plan | None:
+        """The plan that is open."""
+        return None if self._book is None else self._book.plan
 
     @property
     def person(self) -> Lifter | None:

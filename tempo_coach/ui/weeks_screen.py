@@ -22,7 +22,8 @@ from tempo_coach.core.legible import legible
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_sums import PlannedTotals
-from tempo_coach.core.season import Season, season_of, standing_words
+from tempo_coach.core.season import Season, season_of
+from tempo_coach.core.season_words import standing_words
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.week_chart import WEEKS, ChartWeek, exercises_of, planned_in, week_chart
 from tempo_coach.core.weeks import IsoWeek

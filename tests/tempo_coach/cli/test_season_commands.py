@@ -118,6 +118,29 @@ def test_with_no_history_and_no_base_it_says_what_it_can_t_say_yet(
     assert "No limit can be told yet" in outcome.out
 
 
+def test_groups_that_are_limited_by_themselves_have_a_table_of_their_own(
+    command: Command, season_log: Path, home: Path
+) -> None:
+    plan = home / "groups.toml"
+    text = PLAN.read_text(encoding="utf-8")
+    groups = 'group_base_s = { "knee extensors" = 100, calves = 30 }'
+    plan.write_text(text.replace("growth_percent = 8", groups), encoding="utf-8")
+
+    outcome = command("season", plan, season_log, "--lifter", "Mirela Oude", "--on", "2026-09-23")
+
+    table = outcome.out.split("Mirela Oude: lowering emphasis by movement group\n")[1]
+    heading, first, second, third = (line.split("  ") for line in table.splitlines()[:4])
+    assert [cell.strip() for cell in heading if cell] == [
+        *("week", "knee extensors s", "knee extensors limit", "calves s", "calves limit"),
+    ]
+    cells = [" ".join(" ".join(line).split()) for line in (first, second, third)]
+    assert cells == [
+        "2026-W37 80 100 0 30",
+        "2026-W38 100 110 0 33",
+        "> 2026-W39 120 121 0 36",
+    ]
+
+
 def test_a_lifter_that_the_plan_does_not_have_is_refused(command: Command) -> None:
     outcome = command("season", PLAN, "--lifter", "Nobody")
 

@@ -74,9 +74,14 @@ class PlanRack(Rack):
     """A rack with a plan that opens first."""
 
     def __init__(
-        self, *, lifter: str | None = "Mirela Oude", is_first: bool = True, **given: Any
+        self,
+        *,
+        lifter: str | None = "Mirela Oude",
+        is_first: bool = True,
+        text: str = TEXT,
+        **given: Any,
     ) -> None:
-        self.plan = EditedPlan()
+        self.plan = EditedPlan(text)
         opened = OpenPlan(self.plan, self.plan.read(today=TODAY).usable("it"), is_first=is_first)
         super().__init__(lifter=lifter, plan=opened, **given)
 

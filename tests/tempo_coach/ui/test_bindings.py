@@ -91,7 +91,7 @@ async def test_the_keys_are_named_in_80_columns_at_every_stage() -> None:
 BOARD_KEYS = [
     *("Enter", "To", "the", "rack", "F1", "Cautions", "F2", "Lifter"),
     *("F3", "Settings", "F4", "Sounds", "F5", "Weeks", "F7", "Methods"),
-    *("F8", "Reserve"),
+    *("F8", "Reserve", "F9", "Season"),
 ]
 QUIT = ["Ctrl+Q", "Quit"]
 SAVED_KEYS = ["Enter", "Next", "F3", "Repeat", "F4", "Strike", "Esc", "Leave"]

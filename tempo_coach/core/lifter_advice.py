@@ -1,0 +1,140 @@
+"""What can be advised to one lifter: who is ready for more, and what next week could hold."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import name_key
+from tempo_coach.core.maxes import known_maxes
+from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.next_week import ProposedLine, next_week
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
+from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.season import Season, lifter_season
+from tempo_coach.core.set_rows import NONE_MEASURED
+from tempo_coach.core.strength import LifterRecord
+from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.weeks import IsoWeek, week_of
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """Next week, as it could be."""
+
+    limit_s: float | None
+    """Lowering seconds of emphasis work that it may hold; None where no limit is known."""
+    lines: tuple[ProposedLine, ...]
+    """None where there are no sets to go by."""
+
+    @property
+    def limit_words(self) -> str:
+        """The limit in a few words."""
+        if self.limit_s is None:
+            return "no limit known"
+        return f"limit {self.limit_s:.0f} s of lowering emphasis"
+
+
+@dataclass(frozen=True, slots=True)
+class LifterAdvice:
+    """What advice to one lifter rests on: season, sets, maxes and the coach's word."""
+
+    season: Season
+    record: LifterRecord
+    sets: Sequence[SetDone]
+    """In the order they were done."""
+    measured: Mapping[str, SetMeasured]
+    """How some of them were measured, by their ids."""
+
+    @classmethod
+    def of(
+        cls,
+        plan: Plan | None,
+        lifter: str,
+        *,
+        sets: Sequence[SetDone],
+        maxes: RecordedMaxes,
+        today: date,
+        measured: Mapping[str, SetMeasured] = NONE_MEASURED,
+    ) -> LifterAdvice:
+        """Put together what plan and log know of a lifter.
+
+        Parameters
+        ----------
+        plan
+            None where there is none; one that does not have the lifter says nothing.
+        lifter
+            The spelling's case does not matter.
+        sets
+            The lifter's, in the order they were done; those after today say nothing yet.
+        maxes
+            Those of the log, of all lifters.
+        today
+            The lifter's date.
+        measured
+            How some of the sets were measured, by their ids.
+        """
+        person = plan.lifter(lifter) if plan is not None and plan.has(lifter) else None
+        done = [one for one in sets if one.started_at.date() <= today]
+        return cls(
+            lifter_season(plan, lifter, sets=done, today=today),
+            LifterRecord(lifter if person is None else person.name, person, maxes),
+            done,
+            measured,
+        )
+
+    def exercises(self) -> tuple[str, ...]:
+        """Return what the lifter has done or was tested in, each as last written, by alphabet."""
+        person = self.record.planned
+        tested = () if person is None else (one.exercise for one in person.maxes)
+        written = (*tested, *(one.exercise for one in self.sets))
+        names = {name_key(exercise): exercise for exercise in written}
+        return tuple(names[key] for key in sorted(names))
+
+    def readiness(self, exercise: str) -> tuple[Readiness, Readiness]:
+        """Return whether overloaded and whether fast lowering of an exercise could begin."""
+        person, season = self.record.planned, self.season
+        maxes = known_maxes(
+            self.record.recorded.of(self.record.name, exercise),
+            planned=() if person is None else person.maxes,
+            exercise=exercise,
+        )
+        return (
+            overload_readiness(
+                exercise,
+                sets=self.sets,
+                maxes=maxes,
+                rules=season.rules,
+                is_cleared=None if person is None else person.overload,
+                today=season.today,
+                measured=self.measured,
+            ),
+            fast_readiness(
+                exercise,
+                sets=self.sets,
+                maxes=maxes,
+                rules=season.rules,
+                today=season.today,
+                measured=self.measured,
+            ),
+        )
+
+    def proposal(self, allowances: Allowances) -> Proposal:
+        """Propose next week's lines from those of the last week that has sets."""
+        season, done = self.season, self.sets
+        week = week_of(done[-1]) if done else None
+        ahead = season.row_of(IsoWeek.of(season.today + timedelta(weeks=1)))
+        limit_s = None if ahead is None else ahead.lower_s.limit
+        lines = next_week(
+            [one for one in done if week_of(one) == week],
+            earlier=[one for one in done if week_of(one) != week],
+            limit_s=limit_s,
+            rules=season.rules,
+            may_overload=lambda exercise: self.readiness(exercise)[0].is_ready,
+            allowances=allowances,
+            measured=self.measured,
+        )
+        return Proposal(limit_s, lines)

@@ -1,0 +1,120 @@
+"""Whether overloaded and fast lowering could begin, exercise by exercise."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import ClassVar
+
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.widget import Widget
+from textual.widgets import Static
+
+from tempo_coach.core.legible import legible
+from tempo_coach.core.lifter_advice import LifterAdvice
+from tempo_coach.core.readiness import Readiness
+from tempo_coach.ui.choice_list import ChoiceList
+from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.page import Page
+
+NO_EXERCISES = "Neither log nor plan names an exercise of this lifter yet."
+WHOSE_CRITERIA = (
+    "The criteria are the coach's to change, under [dosing] in a plan. They lock nothing, and "
+    "no list of criteria replaces a coach's eye."
+)
+
+
+class ReadinessScreen(Frame[None]):
+    """Shows the criteria of one exercise at a time, each with its evidence.
+
+    Parameters
+    ----------
+    advice
+        What is known of the lifter.
+    """
+
+    AUTO_FOCUS = "ChoiceList"
+    # With priority, because scrolling containers take the page keys for themselves.
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "pagedown,space",
+            "turn(1)",
+            "Read on",
+            key_display="PgDn",
+            priority=True,
+            id="ready.read_on",
+            tooltip="A page further in the criteria of the exercise",
+        ),
+        Binding(
+            "pageup",
+            "turn(-1)",
+            "Back",
+            key_display="PgUp",
+            priority=True,
+            id="ready.read_back",
+            tooltip="A page back",
+        ),
+        Binding(
+            "escape,r",
+            "leave",
+            "Season",
+            key_display="Esc",
+            id="ready.leave",
+            tooltip="Back to the weeks of the season",
+        ),
+    ]
+
+    def __init__(self, advice: LifterAdvice) -> None:
+        super().__init__()
+        self._advice = advice
+        self._exercises = advice.exercises()
+        self._list = ChoiceList()
+        self._card = Static(classes="prose")
+        self._page = Page(self._card, can_focus=False)
+
+    def content(self) -> Iterable[Widget]:
+        """Return heading, list and criteria."""
+        with Horizontal(classes="heading"):
+            yield Static("Ready for more?", classes="heading-text")
+            yield Static(legible(self._advice.season.lifter), classes="heading-count", markup=False)
+        with Horizontal(classes="methods"):
+            yield self._list
+            yield self._page
+
+    def on_mount(self) -> None:
+        """Show the first exercise."""
+        self._list.show([legible(name) for name in self._exercises], 0)
+        if self._exercises:
+            self._draw(0)
+        else:
+            self.tell(NO_EXERCISES)
+
+    def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
+        """Show another exercise."""
+        self._page.scroll_home(animate=False)
+        self._draw(event.index)
+
+    def action_turn(self, pages: int) -> None:
+        """Turn the page of the criteria."""
+        if pages > 0:
+            self._page.scroll_page_down(animate=False)
+        else:
+            self._page.scroll_page_up(animate=False)
+
+    def action_leave(self) -> None:
+        """Go back."""
+        self.dismiss(None)
+
+    def _draw(self, place: int) -> None:
+        ways = self._advice.readiness(self._exercises[place])
+        lines = [line for way in ways for line in _way_lines(way)]
+        self._card.update(Content("\n").join([*lines, Content(WHOSE_CRITERIA)]))
+
+
+def _way_lines(way: Readiness) -> Iterable[Content]:
+    yield Content.styled(f"{way.way}: {way.verdict}", "bold")
+    for one in way.criteria:
+        yield Content.styled(f"{one.state}: ", "bold") + Content(legible(one.asked))
+        yield Content(f"  · {legible(one.words)}")
+    yield Content()

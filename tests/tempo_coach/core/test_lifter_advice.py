@@ -1,0 +1,57 @@
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.lifter_advice import LifterAdvice
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.tempo import Allowances
+from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.plans import TEXT, plan_of
+
+TODAY = date(2026, 12, 2)
+
+
+def on(day: str, **changes: Any) -> SetDone:
+    begun = datetime.fromisoformat(f"{day}T18:00:00+01:00")
+    return done_set(id=day, started_at=begun, ended_at=begun, **changes)
+
+
+def advice(*sets: SetDone, plan: Plan | None = None) -> LifterAdvice:
+    return LifterAdvice.of(plan, "mirela oude", sets=sets, maxes=RecordedMaxes(), today=TODAY)
+
+
+def test_a_proposal_goes_by_the_last_week_that_has_sets_and_not_by_days_to_come() -> None:
+    given = advice(on("2026-11-17"), on("2026-11-24", exercise="chin-up"), on("2026-12-05"))
+
+    found = given.proposal(Allowances())
+
+    assert [one.line and one.line.exercise for one in found.lines] == ["chin-up"]
+    assert found.limit_words == "limit 24 s of lowering emphasis"
+
+
+def test_without_sets_there_is_neither_a_line_nor_a_limit() -> None:
+    found = advice().proposal(Allowances())
+
+    assert found.lines == ()
+    assert found.limit_words == "no limit known"
+
+
+def test_the_plan_s_maxes_and_the_sets_name_the_exercises() -> None:
+    given = advice(on("2026-11-24", exercise="Chin-up"), plan=plan_of(TEXT))
+
+    assert given.record.name == "Mirela Oude"
+    assert "Chin-up" in given.exercises()
+    assert "front squat" in given.exercises()
+
+
+def test_readiness_counts_the_plan_s_maxes() -> None:
+    asked = "1RM tested in the last 12 weeks"
+
+    overload, fast = advice(plan=plan_of(TEXT)).readiness("front squat")
+    [tested] = [one for one in overload.criteria if one.asked == asked]
+
+    assert tested.state == "met"
+    assert fast.way == "fast lowering"

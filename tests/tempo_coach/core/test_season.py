@@ -1,0 +1,113 @@
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tempo_coach.core.facts import SetDone
+from tempo_coach.core.season import WEEKS_AHEAD, WEEKS_BACK, lifter_season, season_of_log
+from tempo_coach.core.season_words import (
+    NO_LIMIT_YET,
+    WITHOUT_PLAN,
+    season_sentences,
+    trend_sentences,
+)
+from tempo_coach.core.weeks import IsoWeek
+from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.plans import TEXT, plan_of
+
+TODAY = date(2026, 12, 2)
+
+
+def slow(day: date, *, hour: int = 18, offset: str = "+01:00") -> SetDone:
+    """Return five slow front squats with 80 kg: 20 s of lowering, 1600 kg·s."""
+    begun = datetime.fromisoformat(f"{day.isoformat()}T{hour:02d}:00:00{offset}")
+    return done_set(id=f"{day}-{hour}{offset}", started_at=begun, ended_at=begun)
+
+
+def test_without_a_plan_the_season_begins_with_the_log_and_looks_a_few_weeks_ahead() -> None:
+    season = season_of_log("Ana", sets=[slow(TODAY - timedelta(weeks=3))], today=TODAY)
+
+    weeks = [row.week.week for row in season.rows]
+    assert weeks[0] == IsoWeek(2026, 46)
+    assert weeks[-1] == IsoWeek.of(TODAY).before(-WEEKS_AHEAD)
+    assert [round(row.lower_s.limit or 0) for row in season.rows][:5] == [0, 22, 22, 10, 11]
+    assert not season.is_planned
+
+
+def test_a_long_log_is_not_shown_from_its_beginning() -> None:
+    season = season_of_log("Ana", sets=[slow(date(2020, 1, 6))], today=TODAY)
+
+    assert season.rows[0].week.week == IsoWeek.of(TODAY).before(WEEKS_BACK)
+
+
+def test_with_no_history_the_season_says_what_it_can_t_say() -> None:
+    season = season_of_log("Ana", sets=[], today=TODAY)
+
+    said = tuple(season_sentences(season))
+    assert WITHOUT_PLAN in said
+    assert NO_LIMIT_YET in said
+    assert len(season.rows) == 1 + WEEKS_AHEAD
+
+
+def test_a_plan_without_the_lifter_says_no_more_than_the_log() -> None:
+    plan = plan_of(TEXT)
+
+    assert not lifter_season(plan, "Nobody", sets=[], today=TODAY).is_planned
+    assert not lifter_season(None, "Mirela Oude", sets=[], today=TODAY).is_planned
+    assert lifter_season(plan, "mirela oude", sets=[], today=TODAY).is_planned
+
+
+def test_a_year_of_53_weeks_has_each_of_them_once() -> None:
+    season = season_of_log("Ana", sets=[slow(date(2026, 12, 14))], today=date(2027, 1, 4))
+
+    names = [str(row.week.week) for row in season.rows]
+    assert names[:5] == ["2026-W51", "2026-W52", "2026-W53", "2027-W01", "2027-W02"]
+
+
+def test_a_set_counts_for_the_week_of_the_local_date_wherever_it_was_done() -> None:
+    # One moment: Sunday evening in one place, Monday morning in another.
+    sunday = slow(date(2026, 11, 29), hour=23, offset="-05:00")
+    monday = slow(date(2026, 11, 30), hour=15, offset="+11:00")
+    assert sunday.started_at == monday.started_at
+
+    season = season_of_log("Ana", sets=[sunday, monday], today=TODAY)
+
+    assert [row.lower_s.done for row in season.rows][:2] == [20, 20]
+
+
+def test_the_trend_names_direction_and_last_week_and_no_safe_zone() -> None:
+    days = [TODAY - timedelta(days=days) for days in (40, 15, 14, 7, 6, 2, 1)]
+    season = season_of_log("Ana", sets=[slow(day) for day in sorted(days)], today=TODAY)
+
+    smoothed, last_week, monotony, zone = trend_sentences(season)
+
+    assert smoothed.endswith("so rising of late.")
+    assert last_week == (
+        "Last week's lowering load: 3,200 kg·s, 0 more than the week before (+0%)."
+    )
+    assert "population" in monotony
+    assert "no safe zone" in zone
+
+
+def test_after_a_gap_of_weeks_the_trend_still_says_where_it_goes() -> None:
+    season = season_of_log("Ana", sets=[slow(TODAY - timedelta(weeks=9))], today=TODAY)
+
+    smoothed, zone = trend_sentences(season)
+
+    assert smoothed.endswith("so falling of late.")
+    assert "no safe zone" in zone
+
+
+@given(st.lists(st.dates(date(2025, 1, 1), date(2027, 12, 31)), max_size=8))
+def test_each_day_s_part_adds_up_to_the_week_s_limit(days: list[date]) -> None:
+    season = season_of_log("Ana", sets=[slow(day) for day in sorted(set(days))], today=TODAY)
+
+    for row in season.rows:
+        parts = [row.lower_s.of_day(day) for day in row.week.days]
+        if row.lower_s.limit is None:
+            assert parts == [None] * 7
+        else:
+            assert abs(sum(part or 0 for part in parts) - row.lower_s.limit) < 1e-6
+        assert (row.lower_s.left or 0) >= 0
