@@ -10,7 +10,7 @@ DAY_KEYS: list[BindingType] = [
     Binding(
         "space,pagedown,enter",
         "go_on",
-        "To the rack",
+        "Rack",
         key_display="Space/PgDn",
         priority=True,
         id="day.go_on",

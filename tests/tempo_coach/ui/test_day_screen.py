@@ -372,7 +372,7 @@ async def test_the_day_fits_the_window(columns: int, rows_: int) -> None:
         lines = rack.lines()
 
     assert any("front squat" in line for line in lines)
-    assert any(line.startswith(" Space/PgDn To the rack") for line in lines)
+    assert any(line.startswith(" Space/PgDn Rack") for line in lines)
     assert "front squat · set 1 of 2" in " ".join(lines)
 
 
