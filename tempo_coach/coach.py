@@ -30,6 +30,7 @@ from tempo_coach.core.session import Session
 from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.set_measurer import SetMeasurer
 from tempo_coach.core.settings import Settings
+from tempo_coach.core.soreness_facts import SorenessTold
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.errors import LogUnwritable, SoundUnavailable
 
@@ -232,6 +233,15 @@ class Coach:
         """Record a max that was tested; returns why it is not on the disk yet, too."""
         tested = MaxTested(id=self._new_id(), **said)
         return tested, self.ledger.save(tested)
+
+    def tell_soreness(
+        self, lifter: str, soreness: int
+    ) -> tuple[SorenessTold, LogUnwritable | None]:
+        """Record how sore a lifter is now; returns why it is not on the disk yet, too."""
+        told = SorenessTold(
+            id=self._new_id(), at=self.clock.wall(), lifter=lifter, soreness=soreness
+        )
+        return told, self.ledger.save(told)
 
     def strike_max(self, tested: MaxTested, *, why: str) -> LogUnwritable | None:
         """Strike a max; returns why that is not on the disk yet, if it is not."""

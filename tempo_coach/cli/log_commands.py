@@ -98,6 +98,7 @@ def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
         click.echo(said)
     faults = sum(not one.foreign for one in reading.skipped) + len(reading.disagreeing)
     faults += len(reading.maxes.disagreeing) + len(reading.reserve_tests.disagreeing)
+    faults += len(reading.soreness.disagreeing)
     maxes = len(reading.maxes.tested)
     and_maxes = f" and {maxes} max{'' if maxes == 1 else 'es'}" if maxes else ""
     click.echo(f"{len(reading.rows)} sets{and_maxes} count, {faults} faults")
@@ -117,6 +118,8 @@ def _odd_facts(reading: MergedLogs) -> Iterable[str]:
         yield f"reserve test {legible(test_id)}: the logs disagree; the later one counts"
     for test_id in reading.reserve_tests.orphaned:
         yield f"reserve test {legible(test_id)}: attempts, but its beginning is not in these logs"
+    for told_id in reading.soreness.disagreeing:
+        yield f"soreness answer {legible(told_id)}: the logs disagree; the later one counts"
 
 
 @log_command.command("schema")

@@ -44,7 +44,8 @@ def masked(reading: MergedLogs, choice: Choice) -> tuple[MergedLogs, Choice, Pse
     key = bootstrap.pseudonym_key()
     tested = (one.lifter for one in reading.maxes.tested)
     begun = (one.begun.lifter for one in reading.reserve_tests.tests)
-    names = (*reading.rows.lifters, *tested, *begun, *choice.lifters)
+    told = (one.lifter for one in reading.soreness.told)
+    names = (*reading.rows.lifters, *tested, *begun, *told, *choice.lifters)
     pseudonyms = Pseudonyms.of(names, key=key.key())
     click.echo(f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself.", err=True)
     return pseudonyms.logs(reading), pseudonyms.choice(choice), pseudonyms
@@ -64,6 +65,9 @@ def say_disagreeing(logs: MergedLogs) -> None:
     )
     _say_disagreeing(
         logs.reserve_tests.disagreeing, what="reserve test", counts="the later one counts"
+    )
+    _say_disagreeing(
+        logs.soreness.disagreeing, what="soreness answer", counts="the later one counts"
     )
 
 

@@ -47,6 +47,7 @@ from tempo_coach.cli.set_commands import (
     track_command,
 )
 from tempo_coach.cli.simulate_command import simulate_command
+from tempo_coach.cli.soreness_command import soreness_command
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.week_command import week_command
 from tempo_coach.core.cautions import LONG
@@ -155,6 +156,7 @@ for _command in (
     season_command,
     ready_command,
     next_command,
+    soreness_command,
     sounds_command,
     demo_command,
     completion_command,

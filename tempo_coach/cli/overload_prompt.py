@@ -3,35 +3,38 @@
 from __future__ import annotations
 
 import sys
-from contextlib import suppress
 
 import click
 
 from tempo_coach.cli.rows import wrapped
-from tempo_coach.coach import Coach
 from tempo_coach.core.method_flags import flags
 from tempo_coach.core.overload import READY, OverloadQuestion, overload_question
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.recorded_maxes import RecordedMaxes
-from tempo_coach.core.strength import LifterRecord
-from tempo_coach.errors import LogUnreadable, OutOfRange
+from tempo_coach.core.strength import Strength
+from tempo_coach.core.tempo import Allowances
+from tempo_coach.errors import OutOfRange
 
 
 def ask_overload(
-    coach: Coach, prescription: Prescription, typed: str | None, *, lifter: str, asks: bool
+    prescription: Prescription,
+    strength: Strength,
+    typed: str | None,
+    *,
+    allowances: Allowances,
+    asks: bool,
 ) -> None:
     """Say where a line leaves its range, and have the load typed where that must be.
 
     Parameters
     ----------
-    coach
-        Whose settings and log count.
     prescription
         The line.
+    strength
+        What is known for it.
     typed
         The load as the command line gives it; None where it does not.
-    lifter
-        Whose maxes count.
+    allowances
+        What counts for X, V and A.
     asks
         Somebody is there to be asked.
 
@@ -42,9 +45,6 @@ def ask_overload(
     click.UsageError
         The load has to be typed, and nobody is there to type it.
     """
-    allowances = coach.settings.allowances
-    recorded = RecordedMaxes() if prescription.load is None else _maxes(coach)
-    strength = LifterRecord(lifter, recorded=recorded).strength_for(prescription, allowances)
     for flag in flags(prescription, strength, allowances=allowances):
         click.echo(wrapped(f"remark: {flag}", indent="    "), err=True)
     question = overload_question(prescription, strength)
@@ -60,13 +60,6 @@ def ask_overload(
         raise click.UsageError(
             f"--yes does not answer this; --lowering '{question.load}' says that it is meant"
         )
-
-
-def _maxes(coach: Coach) -> RecordedMaxes:
-    # A log that can't be read is told of when the set is saved, and stops no set before.
-    with suppress(LogUnreadable):
-        return coach.history().maxes
-    return RecordedMaxes()
 
 
 def _ask(question: OverloadQuestion) -> None:

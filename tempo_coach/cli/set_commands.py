@@ -22,8 +22,8 @@ from tempo_coach.cli.options import (
     setup_option,
     silent_option,
 )
-from tempo_coach.cli.overload_prompt import ask_overload
 from tempo_coach.cli.plain_set import PlainSets, bar_sentence, meaning
+from tempo_coach.cli.set_preparation import prepare
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.coach import Coach
 from tempo_coach.core.cue_sets import SLOW_REP, ring_out_ms, sound_track, sounds
@@ -89,7 +89,7 @@ def set_command(
     for notice in made.notices:
         click.echo(f"tempo-coach: {notice}", err=True)
     name = made.lifter or _ask_name(made, starts_at_once=starts_at_once)
-    ask_overload(made.coach, prescription, typed, lifter=name, asks=not starts_at_once)
+    prepare(made, prescription, typed, lifter=name, asks=not starts_at_once)
     sets = PlainSets(
         made.coach,
         prescription,

@@ -8,11 +8,17 @@ OVERLOAD = (
 )
 """Shown wherever more is lowered than raised."""
 
-SHORT = (
-    "Pain stops the set.",
-    OVERLOAD,
+PAIN = "Pain stops the set."
+WARNING_SIGNS = (
     "Dark urine, pain far worse than expected, or weakness in the days after: stop, and seek "
-    "medical care at once.",
+    "medical care at once."
+)
+"""Of muscle breakdown (exertional rhabdomyolysis; CDC/NIOSH)."""
+
+SHORT = (
+    PAIN,
+    OVERLOAD,
+    WARNING_SIGNS,
     "This program paces and counts. It does not diagnose, and it replaces no qualified coach or "
     "clinician. Facility rules and local law come first.",
 )

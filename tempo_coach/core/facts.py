@@ -29,6 +29,7 @@ from tempo_coach.core.prescription import LONGEST_NAME
 from tempo_coach.core.rep_shape import PLAIN
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
 from tempo_coach.core.session_facts import SessionChanged
+from tempo_coach.core.soreness_facts import SorenessTold
 from tempo_coach.core.written_values import ShapeText, TempoText, Time
 from tempo_coach.errors import OutOfRange
 
@@ -255,6 +256,7 @@ Fact: TypeAlias = (
     | MaxStruck
     | ReserveBegun
     | AttemptMade
+    | SorenessTold
 )
 
 FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind")])
@@ -262,7 +264,7 @@ FACTS: TypeAdapter[Fact] = TypeAdapter(Annotated[Fact, Field(discriminator="kind
 
 KINDS = (
     "set_done", "set_corrected", "set_struck", "set_measured", "session_changed", "max_tested",
-    "max_struck", "reserve_begun", "attempt_made",
+    "max_struck", "reserve_begun", "attempt_made", "soreness_told",
 )  # fmt: skip
 
 

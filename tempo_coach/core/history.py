@@ -8,8 +8,6 @@ from datetime import datetime
 
 from tempo_coach.core.facts import (
     Fact,
-    MaxStruck,
-    MaxTested,
     SetCorrected,
     SetDone,
     SetStruck,
@@ -17,14 +15,13 @@ from tempo_coach.core.facts import (
 )
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.measured_facts import SetMeasured
-from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
+from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.recorded_reserve_tests import (
     RecordedReserveTests,
-    ReserveFact,
-    fold_reserve_tests,
 )
-from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.recorded_soreness import RecordedSoreness
 from tempo_coach.core.session_facts import SessionChanged
+from tempo_coach.core.whole_facts import WholeFacts
 from tempo_coach.errors import UnknownSet
 
 
@@ -48,6 +45,8 @@ class History:
     maxes: RecordedMaxes
     """The maxes that were tested, those of the reserve tests too."""
     reserve_tests: RecordedReserveTests
+    soreness: RecordedSoreness
+    """What lifters told of theirs, day by day."""
 
     def of(self, lifter: str) -> tuple[SetDone, ...]:
         """Return one lifter's sets; the spelling's case does not matter."""
@@ -89,8 +88,7 @@ def fold(facts: Iterable[Fact]) -> History:
     struck: set[str] = set()
     disagreeing: set[str] = set()
     changes: dict[str, SessionChanged] = {}
-    maxes: list[MaxTested | MaxStruck] = []
-    tests: list[ReserveFact] = []
+    whole = WholeFacts()
     for fact in facts:
         match fact:
             case SetDone():
@@ -105,10 +103,8 @@ def fold(facts: Iterable[Fact]) -> History:
                 struck.add(fact.id)
             case SessionChanged():
                 changes[fact.id] = max(changes.get(fact.id, fact), fact, key=_when_changed)
-            case MaxTested() | MaxStruck():
-                maxes.append(fact)
-            case ReserveBegun() | AttemptMade():
-                tests.append(fact)
+            case _:
+                whole.take(fact)
     latest: dict[str, datetime] = {}
     measured: dict[str, SetMeasured] = {}
     for set_id, several in later.items():
@@ -119,7 +115,7 @@ def fold(facts: Iterable[Fact]) -> History:
                 if isinstance(one, SetMeasured):
                     measured[set_id] = one
                 done[set_id] = done[set_id].corrected(one.given())
-    reserve_tests = fold_reserve_tests(tests, struck=struck)
+    maxes, reserve_tests, soreness = whole.folded(struck=struck)
     return History(
         sets=tuple(
             sorted(
@@ -133,8 +129,9 @@ def fold(facts: Iterable[Fact]) -> History:
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted((later.keys() | struck) - done.keys())),
         changes=tuple(sorted(changes.values(), key=_when_changed)),
-        maxes=fold_maxes([*maxes, *reserve_tests.maxes()]),
+        maxes=maxes,
         reserve_tests=reserve_tests,
+        soreness=soreness,
     )
 
 

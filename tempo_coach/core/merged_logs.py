@@ -17,27 +17,18 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from tempo_coach.core.facts import (
-    Fact,
-    MaxStruck,
-    MaxTested,
-    SetCorrected,
-    SetDone,
-    SetStruck,
-)
+from tempo_coach.core.facts import Fact, SetCorrected, SetDone, SetStruck
 from tempo_coach.core.history import History, fold
 from tempo_coach.core.log_lines import Skipped, Unread, read_line, read_whole_line
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.ports import LogLines
 from tempo_coach.core.quick_lines import quick_values
-from tempo_coach.core.recorded_maxes import RecordedMaxes, fold_maxes
-from tempo_coach.core.recorded_reserve_tests import (
-    RecordedReserveTests,
-    ReserveFact,
-    fold_reserve_tests,
-)
-from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.recorded_reserve_tests import RecordedReserveTests
+from tempo_coach.core.recorded_soreness import RecordedSoreness
+from tempo_coach.core.session_facts import SessionChanged
 from tempo_coach.core.set_rows import RowWriter, SetRows, row_values
+from tempo_coach.core.whole_facts import WholeFacts
 from tempo_coach.errors import TempoCoachError
 
 _OFFSET_BITS = 44
@@ -66,6 +57,8 @@ class MergedLogs:
     """Whole, since they are few, and with names as in the rows."""
     reserve_tests: RecordedReserveTests
     """Whole too."""
+    soreness: RecordedSoreness
+    """Whole too."""
     _logs: Sequence[LogLines] = field(repr=False)
     _several: NDArray[Any] = field(repr=False)
     """Hashes of ids and places, in order, where more than one line speaks for an id."""
@@ -76,6 +69,7 @@ class MergedLogs:
         *,
         maxes: RecordedMaxes,
         reserve_tests: RecordedReserveTests,
+        soreness: RecordedSoreness,
         text: Callable[[str], str],
     ) -> MergedLogs:
         """Return the same under other names, with each log named by its number.
@@ -88,6 +82,8 @@ class MergedLogs:
             The maxes with theirs.
         reserve_tests
             The reserve tests with theirs.
+        soreness
+            What was told of soreness with theirs.
         text
             What to put in place of any other text.
         """
@@ -95,7 +91,14 @@ class MergedLogs:
         skipped = tuple(
             replace(one, file=numbers[one.file], why=text(one.why)) for one in self.skipped
         )
-        return replace(self, rows=rows, maxes=maxes, reserve_tests=reserve_tests, skipped=skipped)
+        return replace(
+            self,
+            rows=rows,
+            maxes=maxes,
+            reserve_tests=reserve_tests,
+            soreness=soreness,
+            skipped=skipped,
+        )
 
     def sets(self, rows: SetRows) -> Iterator[SetDone]:
         """Read whole sets again, as `measured_sets` does."""
@@ -164,8 +167,7 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
     """
     writer, skipped = RowWriter(), []
     later = array("q")
-    maxes: list[MaxTested | MaxStruck] = []
-    tests: list[ReserveFact] = []
+    whole = WholeFacts()
     struck_ids: set[str] = set()
     for index, log in enumerate(logs):
         place = told = index << _OFFSET_BITS
@@ -180,12 +182,12 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
                         later.extend((hash(fact.id), place))
                         if isinstance(fact, SetStruck):
                             struck_ids.add(fact.id)
-                    case MaxTested() | MaxStruck() as fact:
-                        maxes.append(fact)
-                    case ReserveBegun() | AttemptMade() as fact:
-                        tests.append(fact)
                     case Skipped() as one:
                         skipped.append(one)
+                    case SessionChanged() | None:
+                        pass
+                    case fact:
+                        whole.take(fact)
             place += len(line)
             if number % _TOLD_EVERY == 0:
                 advance(place - told)
@@ -203,16 +205,16 @@ def merged(logs: Sequence[LogLines], *, advance: Callable[[int], None]) -> Merge
         for done in history.sets:
             writer.append(_SEVERAL, row_values(done, history.measured.get(done.id)))
     rows = writer.named(_rejoined(data, is_single, writer.data()))
-    reserve_tests = fold_reserve_tests(tests, struck=struck_ids)
-    maxes.extend(reserve_tests.maxes())
+    maxes, reserve_tests, soreness = whole.folded(struck=struck_ids)
     return MergedLogs(
         rows=rows,
         skipped=tuple(skipped),
         struck=struck,
         disagreeing=tuple(sorted(disagreeing)),
         orphaned=tuple(sorted(orphaned)),
-        maxes=fold_maxes(maxes).spelt(lifters=rows.lifters, exercises=rows.exercises),
+        maxes=maxes.spelt(lifters=rows.lifters, exercises=rows.exercises),
         reserve_tests=reserve_tests,
+        soreness=soreness,
         _logs=logs,
         _several=several,
     )

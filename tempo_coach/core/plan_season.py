@@ -8,6 +8,7 @@ from typing import Annotated, Literal, Self, TypeAlias
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from tempo_coach.core.adherence import Band
+from tempo_coach.core.soreness_facts import Soreness
 from tempo_coach.core.taper import LONGEST_DAYS, Taper, TaperShape
 from tempo_coach.errors import OutOfRange
 
@@ -76,6 +77,8 @@ class DosingRules(_Part):
     hours_apart: Annotated[float, Field(ge=0, le=336)] = 48.0
     """Between lowering-emphasis work of the same muscles. Common practice, no source; soreness
     peaks at 24 to 72 h, read on a page about Cheung, Hume & Maxwell 2003, Sports Med 33:145."""
+    soreness_most: Soreness = 5
+    """Soreness told above this, 0 to 10, is said before a set. Common practice, no source."""
     overload_weeks: Annotated[int, Field(ge=1, le=52)] = 4
     """So many weeks of overload in a row, then a break of two. Common practice, no source."""
     group_base_s: dict[str, Annotated[float, Field(gt=0, le=MOST_S)]] = {}

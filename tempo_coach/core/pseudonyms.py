@@ -16,6 +16,7 @@ from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.reserve_test import ReserveTest
+from tempo_coach.core.soreness_facts import SorenessTold
 
 KEY_BYTES = 32
 SHORTEST = 8
@@ -95,6 +96,7 @@ class Pseudonyms:
             ),
             maxes=logs.maxes.renamed(self._max),
             reserve_tests=logs.reserve_tests.renamed(self._test),
+            soreness=logs.soreness.renamed(self._told),
             text=self.text,
         )
 
@@ -138,6 +140,9 @@ class Pseudonyms:
             for one in test.attempts
         )
         return ReserveTest(begun, attempts)
+
+    def _told(self, told: SorenessTold) -> SorenessTold:
+        return told.model_copy(update={"id": self._id(told.id), "lifter": self.lifter(told.lifter)})
 
     def _id(self, of: str) -> str:
         return _code("S", _letters(self._key, f"set {of}")[: 2 * SHORTEST])

@@ -161,14 +161,7 @@ def session_of(
     drafts = [by_place[place] for place in _order(list(by_place), changes)]
     done = _shared_out(sets, drafts)
     record = LifterRecord(person.name, person, history.maxes)
-    notes = at and SessionNotes(
-        plan,
-        person.name,
-        sets=all_sets,
-        at=at,
-        allowances=allowances,
-        measured=history.measured,
-    )
+    notes = at and SessionNotes(plan, person.name, history=history, at=at, allowances=allowances)
     items = []
     for draft in drafts:
         resolved = resolve(

@@ -1,17 +1,15 @@
-"""What log and calendar have to say before the sets of a planned day."""
+"""What log and calendar have to say before a lifter's sets."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from datetime import datetime
 
-from tempo_coach.core.facts import SetDone
-from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.history import History
 from tempo_coach.core.plan import Plan
+from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.season import Season, season_of
+from tempo_coach.core.season import season_of
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
-from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import Allowances
 
@@ -22,34 +20,38 @@ class SessionNotes:
     Parameters
     ----------
     plan
-        The plan.
+        None where there is none. A plan has a word on the lifters it has, and on calendar and
+        limit in the weeks of its season; for all else the log speaks alone.
     lifter
-        One of its lifters.
-    sets
-        The lifter's, in the order they were done.
+        The spelling's case does not matter.
+    history
+        What the log holds.
     at
-        The moment; only a day of the plan's season has notes.
+        The moment.
     allowances
         What stands in for X, V and A.
-    measured
-        How some of the sets were measured, by their ids.
     """
 
     def __init__(
         self,
-        plan: Plan,
+        plan: Plan | None,
         lifter: str,
         *,
-        sets: Sequence[SetDone],
+        history: History,
         at: datetime,
         allowances: Allowances,
-        measured: Mapping[str, SetMeasured] = NONE_MEASURED,
     ) -> None:
-        self._season: Season = season_of(plan, lifter, sets=sets, today=at.date())
-        self._sets = sets
+        self._sets = history.of(lifter)
+        self._season = (
+            season_of(plan, lifter, sets=self._sets, today=at.date())
+            if plan is not None and plan.has(lifter)
+            else None
+        )
+        told = history.soreness.on(lifter, at.date())
+        self._soreness = None if told is None else told.soreness
+        self._measured = history.measured
         self._at = at
         self._allowances = allowances
-        self._measured = measured
 
     def of(self, line: Prescription, strength: Strength) -> tuple[str, ...]:
         """Return what speaks against the next set of a line, a sentence each.
@@ -61,17 +63,17 @@ class SessionNotes:
         strength
             What is known for it.
         """
-        this_week = self._season.this_week
-        if this_week is None:
-            return ()
+        season, on = self._season, self._at.date()
+        week = None if season is None else season.this_week
         return set_notes(
             Ahead(line, self._at, self._allowances),
             Known(
                 sets=self._sets,
-                rules=self._season.rules,
-                day=self._season.calendar.day(self._at.date()),
-                week=this_week.lower_s,
+                rules=DosingRules() if season is None else season.rules,
+                day=season.calendar.day(on) if season and week else None,
+                week=week.lower_s if week else None,
                 strength=strength,
                 measured=self._measured,
+                soreness=self._soreness,
             ),
         )

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from tempo_coach.core.cautions import PAIN, WARNING_SIGNS
 from tempo_coach.core.emphasis import is_emphasis, was_overload
 from tempo_coach.core.facts import SetDone
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.movement_groups import movement_group
 from tempo_coach.core.overload import is_overload
@@ -16,8 +17,9 @@ from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season_calendar import SeasonDay
 from tempo_coach.core.season_table import Measure, is_emphasis_set
+from tempo_coach.core.soreness_facts import MOST_SORE
 from tempo_coach.core.strength import Strength
-from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.tempo import Allowances, Phase
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.core.too_heavy import short_lower, too_heavy_words
 from tempo_coach.core.weeks import IsoWeek, week_of
@@ -26,6 +28,8 @@ OVERLOAD_FORGOTTEN = timedelta(days=183)
 """After half a year an overload is as new: one bout protects for about that long at the least."""
 OVERLOAD_BREAK_WEEKS = 2
 """Common practice, no source."""
+VERY_SORE = 9
+"""From here on the warning signs are said too; by choice."""
 _SAME_SESSION = timedelta(hours=4)
 """Work that began less than this before other work is of one session with it."""
 
@@ -53,14 +57,17 @@ class Known:
     sets: Sequence[SetDone]
     """The lifter's, in order."""
     rules: DosingRules
-    day: SeasonDay
-    """What the calendar says of today."""
-    week: Measure
-    """Lowering seconds of this week's emphasis work, and their limit."""
+    day: SeasonDay | None
+    """What the calendar says of today; None where no plan does."""
+    week: Measure | None
+    """Lowering seconds of this week's emphasis work, and their limit; None where no plan states
+    one."""
     strength: Strength
     """What is known for the set."""
     measured: Mapping[str, SetMeasured]
     """How some of the sets were measured, by their ids."""
+    soreness: int | None
+    """What was told today, 0 to 10; None where nothing was."""
 
 
 def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
@@ -68,14 +75,31 @@ def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
     notes: list[str] = []
     line, rules = ahead.prescription, known.rules
     if is_emphasis(line.tempo, line.shape, slow_from_ms=round(rules.emphasis_from_s * 1000)):
-        notes += _calendar(known.day)
-        notes += _over_limit(ahead, known.week)
+        if known.day is not None:
+            notes += _calendar(known.day)
+        if known.week is not None:
+            notes += _over_limit(ahead, known.week)
         notes += _too_soon(ahead, known)
     if is_overload(line, known.strength):
         notes += _new_overload(ahead, known)
         notes += _long_overload(ahead, known)
     notes += _too_heavy(ahead, known)
+    if known.soreness is not None and line.shape.counts(Phase.LOWER):
+        notes += soreness_notes(known.soreness, rules=rules)
     return tuple(notes)
+
+
+def soreness_notes(soreness: int, *, rules: DosingRules) -> Iterator[str]:
+    """Say what speaks against a set where today's soreness is above what the rules let pass."""
+    if soreness <= rules.soreness_most:
+        return
+    yield (
+        f"Soreness today is {soreness} of {MOST_SORE}, above {rules.soreness_most}: think of less "
+        "load, fewer sets or other muscles, or go on. It grows for a day, is worst after one to "
+        f"three, and gone within a week. {PAIN}"
+    )
+    if soreness >= VERY_SORE:
+        yield WARNING_SIGNS
 
 
 def _calendar(day: SeasonDay) -> Iterator[str]:
@@ -98,36 +122,43 @@ def _over_limit(ahead: Ahead, week: Measure) -> Iterator[str]:
 
 
 def _too_soon(ahead: Ahead, known: Known) -> Iterator[str]:
-    rules = known.rules
-    group = movement_group(ahead.prescription.exercise, more=rules.groups)
-    last = _last_session(ahead, known, group)
+    rules, exercise = known.rules, ahead.prescription.exercise
+    last = _last_session(ahead, known)
     if last is None:
         return
+    group = movement_group(exercise, more=rules.groups)
+    muscles = f"the {group} ({legible(last.exercise)})" if group else legible(exercise)
     hours = (ahead.at - last.started_at) / timedelta(hours=1)
-    if hours < rules.hours_apart:
-        yield (
-            f"{hours:.0f} h since lowering emphasis for the {group} ({legible(last.exercise)}); "
-            f"less than {rules.hours_apart:g} h is soon, for soreness peaks in one to three days."
-        )
+    yield (
+        f"{hours:.0f} h since lowering emphasis for {muscles}; less than "
+        f"{rules.hours_apart:g} h is soon, for soreness peaks in one to three days."
+    )
 
 
-def _last_session(ahead: Ahead, known: Known, group: str | None) -> SetDone | None:
-    """Return the latest emphasis set of a group from before the session that is going on."""
-    if group is None:
-        return None
+def _last_session(ahead: Ahead, known: Known) -> SetDone | None:
+    """Return the latest emphasis set of the same muscles that is too near, of another session."""
+    rules = known.rules
+    muscles = _muscles(ahead.prescription.exercise, rules)
     begun = ahead.at
     for done in reversed(known.sets):
         if done.started_at > ahead.at:
             continue
+        if ahead.at - done.started_at >= timedelta(hours=rules.hours_apart):
+            return None
         if begun - done.started_at < _SAME_SESSION:
             begun = done.started_at
         elif (
-            movement_group(done.exercise, more=known.rules.groups) == group
-            and is_emphasis_set(done, known.rules)
+            _muscles(done.exercise, rules) == muscles
+            and is_emphasis_set(done, rules)
             and done.seconds.lower > 0
         ):
             return done
     return None
+
+
+def _muscles(exercise: str, rules: DosingRules) -> str:
+    """Return the group of an exercise; one that no table has is alike to itself alone."""
+    return movement_group(exercise, more=rules.groups) or name_key(exercise)
 
 
 def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:

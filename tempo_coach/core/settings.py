@@ -116,6 +116,8 @@ class Settings(BaseModel):
     """A partner taps as each phase begins and the last one ends, or at bottom and top alone."""
     sound_check: bool = True
     """Three tones are played and asked for before the first set of a day."""
+    soreness_check: bool = True
+    """How sore the muscles are is asked before the first set of a day."""
     fast_s: Annotated[float, Field(ge=0.2, le=10)] = 1.0
     """What planning counts for X."""
     own_s: Annotated[float, Field(ge=0.2, le=10)] = 2.0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import stat
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
@@ -86,7 +87,9 @@ class LogFile:
         """
         try:
             with self._path.open("rb") as file:
-                yield from file
+                # A device such as /dev/full keeps nothing, and what it gives may never end.
+                if not stat.S_ISCHR(os.fstat(file.fileno()).st_mode):
+                    yield from file
         except FileNotFoundError as fault:
             if self._must_exist:
                 raise self._unreadable(fault) from fault

@@ -17,6 +17,7 @@ from tempo_coach.ui.day_screen import DayScreen
 from tempo_coach.ui.departure import Departure
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.end_signals import leave_on_signals
+from tempo_coach.ui.first_questions import FirstQuestions
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.keeping import Keeping
 from tempo_coach.ui.lifters_screen import LiftersScreen
@@ -24,7 +25,6 @@ from tempo_coach.ui.name_screen import NameScreen
 from tempo_coach.ui.preferences import Preferences, TomlValue
 from tempo_coach.ui.prescription_field import PrescriptionField
 from tempo_coach.ui.settings_screen import SettingsScreen
-from tempo_coach.ui.sound_question import SoundQuestion
 from tempo_coach.ui.sounds_screen import SoundsScreen
 from tempo_coach.ui.theme import THEME
 from tempo_coach.ui.underway import Underway
@@ -56,12 +56,12 @@ class TempoCoachApp(App[int], inherit_bindings=False):
         self._preferences = Preferences(
             desk.coach, desk.sources, desk.given_outside, self._keep_setting
         )
-        self._sound_question = SoundQuestion(
-            self, desk, self._underway, self._preferences, self._keeping
-        )
         open_plan = desk.plan
         self._book = (
             None if open_plan is None else DayBook(self._underway, open_plan.source, open_plan.plan)
+        )
+        self._first_questions = FirstQuestions(
+            self, desk, self._underway, self._preferences, self._keeping, self._book
         )
         self._board = BoardScreen(desk, self._book)
         self.register_theme(THEME)
@@ -105,8 +105,9 @@ class TempoCoachApp(App[int], inherit_bindings=False):
             go_to_rack(self, self._underway, event.first, self._lifter, come_back=self._come_back)
 
     def on_rack_reached(self) -> None:
-        """Ask about the sound before the first set of a day."""
-        self._sound_question.ask()
+        """Ask about the sound before the first set of a day, and then how sore the lifter is."""
+        if self._lifter is not None:
+            self._first_questions.ask(self._lifter)
 
     def action_cautions(self) -> None:
         """Show the cautions in full."""

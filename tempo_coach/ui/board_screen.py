@@ -40,7 +40,7 @@ class BoardScreen(Frame[None]):
         self._desk = desk
         self._lifter = KnownLifter(desk.coach, book, desk.lifter)
         self._who = Static(legible(desk.lifter or ""), classes="heading-count", markup=False)
-        self._field = PrescriptionField(desk.coach, desk.line, self._lifter.strength_for)
+        self._field = PrescriptionField(desk.coach, desk.line, self._lifter)
         self._week = WeekLine(desk.coach)
         self._has_told_of_log = False
 
@@ -63,11 +63,10 @@ class BoardScreen(Frame[None]):
         self._week.read(self._lifter.name)
 
     def on_week_line_summed(self, event: WeekLine.Summed) -> None:
-        """Read the line by the maxes of the log, and be ready to tell of the log anew."""
+        """Read the line by what the log holds now, and be ready to tell of the log anew."""
         self._has_told_of_log = False
-        if event.maxes != self._lifter.recorded:
-            self._lifter.recorded = event.maxes
-            self._field.read_again()
+        self._lifter.history = event.history
+        self._field.read_again()
 
     def on_week_line_unreadable(self, event: WeekLine.Unreadable) -> None:
         """Say once that the log can't be read."""

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from tempo_coach.coach import Coach
+from tempo_coach.core.history import History, fold
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.method_lines import BestFor
 from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.session_notes import SessionNotes
 from tempo_coach.core.strength import LifterRecord, Strength
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.day_book import DayBook
@@ -30,13 +31,22 @@ class KnownLifter:
         self._coach = coach
         self._book = book
         self.name = name
-        self.recorded = RecordedMaxes()
-        """As the log was last read."""
+        self._history = fold(())
+        self._notes: tuple[object, SessionNotes] | None = None
+
+    @property
+    def history(self) -> History:
+        """The log as it was last read."""
+        return self._history
+
+    @history.setter
+    def history(self, history: History) -> None:
+        self._history, self._notes = history, None
 
     @property
     def record(self) -> LifterRecord:
         """Plan and log."""
-        return LifterRecord(self.name or "", self.person, self.recorded)
+        return LifterRecord(self.name or "", self.person, self._history.maxes)
 
     @property
     def plan(self) -> Plan | None:
@@ -63,6 +73,21 @@ class KnownLifter:
     def strength_for(self, prescription: Prescription) -> Strength:
         """Return what is known of the lifter for a line."""
         return self.record.strength_for(prescription, self._coach.settings.allowances)
+
+    def notes_for(self, prescription: Prescription, strength: Strength) -> tuple[str, ...]:
+        """Return what speaks against a line now, a sentence each."""
+        if self.name is None:
+            return ()
+        at = self._coach.clock.wall()
+        # What is worked out of a whole log serves the letters that are typed within a minute.
+        key = (self.name, self.plan, at.replace(second=0, microsecond=0))
+        if self._notes is None or self._notes[0] != key:
+            allowances = self._coach.settings.allowances
+            notes = SessionNotes(
+                self.plan, self.name, history=self._history, at=at, allowances=allowances
+            )
+            self._notes = key, notes
+        return self._notes[1].of(prescription, strength)
 
     def best_for(self, exercise: str) -> BestFor:
         """Return what tells the lifter's 1RM of an exercise, by the seconds of the lower."""

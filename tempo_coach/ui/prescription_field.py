@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -19,9 +18,9 @@ from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.overload import overload_question
 from tempo_coach.core.prescription import EXAMPLE, Prescription, parse_prescription
 from tempo_coach.core.reading import spell_out
-from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import EXAMPLE as TEMPO
 from tempo_coach.errors import NotationError, OutOfRange
+from tempo_coach.ui.known_lifter import KnownLifter
 from tempo_coach.ui.line_input import LineInput
 from tempo_coach.ui.sentences import fault_sentences
 
@@ -102,8 +101,8 @@ class PrescriptionField(Widget):
         Lays the set out in time, for its reading.
     line
         What it holds at first.
-    strength_for
-        Returns what is known of the lifter for a line.
+    lifter
+        What is known of who lifts.
     """
 
     @dataclass
@@ -112,13 +111,11 @@ class PrescriptionField(Widget):
 
         first: NextSet
 
-    def __init__(
-        self, coach: Coach, line: str, strength_for: Callable[[Prescription], Strength]
-    ) -> None:
+    def __init__(self, coach: Coach, line: str, lifter: KnownLifter) -> None:
         super().__init__()
         self._coach = coach
         self._line = line
-        self._strength_for = strength_for
+        self._lifter = lifter
         self._first: NextSet | None = None
         self._fault_column: int | None = None
 
@@ -179,7 +176,8 @@ class PrescriptionField(Widget):
             reading.set_class(is_wrong, "fault")
         else:
             self._first = self._first_set(prescription)
-            remarks = tuple(f"Remark: {flag}." for flag in self._first.flags)
+            flagged = (f"Remark: {flag}." for flag in self._first.flags)
+            remarks = (*self._first.notes, *flagged)
             reading.update("\n".join(sentences))
             reading.remove_class("fault")
         self.query_one("#remarks", Static).update("\n".join(remarks))
@@ -187,11 +185,12 @@ class PrescriptionField(Widget):
         self.call_after_refresh(self._place_caret)
 
     def _first_set(self, prescription: Prescription) -> NextSet:
-        strength = self._strength_for(prescription)
+        strength = self._lifter.strength_for(prescription)
         return NextSet(
             prescription,
             flags=flags(prescription, strength, allowances=self._coach.settings.allowances),
             overload=overload_question(prescription, strength),
+            notes=self._lifter.notes_for(prescription, strength),
         )
 
     def _place_caret(self) -> None:

@@ -112,6 +112,7 @@ ENTRIES = (
     Entry("show_discs", "Show discs", _SWITCH),
     Entry("taps", "Partner taps", ("off", "phases", "turns")),
     Entry("sound_check", "Sound check", _SWITCH),
+    Entry("soreness_check", "Ask for soreness", _SWITCH),
     Entry("fast_s", "X counts as", unit="s"),
     Entry("own_s", "V counts as", unit="s"),
     Entry("assisted_s", "A counts as", unit="s"),

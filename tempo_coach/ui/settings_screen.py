@@ -86,6 +86,7 @@ class SettingsScreen(Frame[tuple[str, ...]]):
         row = self._row_of(event.widget)
         if row is not None:
             row.mark(is_chosen=True)
+            row.scroll_visible(animate=False)
             self._explain(row)
 
     def on_descendant_blur(self, event: DescendantBlur) -> None:

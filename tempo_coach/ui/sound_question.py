@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import date
 from functools import partial
 from typing import Any
@@ -47,18 +48,21 @@ class SoundQuestion:
         self._keeping = keeping
         self._asked_on = desk.sound_checked_on
 
-    def ask(self) -> None:
-        """Ask, unless that was done today."""
+    def ask(self, then: Callable[[], None]) -> None:
+        """Ask, unless that was done today, and go on."""
         asks = self._preferences.settings.sound_check and not self._desk.is_silent
         if asks and self._asked_on != self._today():
             self._asked_on = self._today()
-            self._app.push_screen(SoundCheckScreen(self._underway), self._take)
+            self._app.push_screen(SoundCheckScreen(self._underway), partial(self._take, then))
+        else:
+            then()
 
-    def _take(self, answer: Answer | None) -> None:
+    def _take(self, then: Callable[[], None], answer: Answer | None) -> None:
         if answer is Answer.HEARD:
             self._keeping.keep(partial(self._desk.keep_sound_checked, self._today()))
         elif answer is Answer.NEVER_AGAIN:
             self._preferences.change("sound_check", value=False)
+        then()
 
     def _today(self) -> date:
         return self._underway.coach.clock.wall().date()

@@ -148,6 +148,12 @@ class Underway:
         with self._lock:
             return self.coach.strike(done, why="struck on the screen after the set")
 
+    def tell_soreness(self, lifter: str, soreness: int) -> LogUnwritable | None:
+        """Log how sore a lifter is; blocks."""
+        with self._lock:
+            _, fault = self.coach.tell_soreness(lifter, soreness)
+            return fault
+
     def change_session(
         self, session: Session, item: int, change: Change, **needed: Any
     ) -> LogUnwritable | None:

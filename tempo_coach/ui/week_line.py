@@ -13,8 +13,8 @@ from textual.worker import get_current_worker
 
 from tempo_coach.coach import Coach
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.history import History
 from tempo_coach.core.log_reading import read_logs
-from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.weeks import IsoWeek, Totals, week_of
 from tempo_coach.errors import LogUnreadable
 
@@ -66,7 +66,7 @@ class WeekLine(Static):
         """The log was read."""
 
         sentence: str
-        maxes: RecordedMaxes
+        history: History
 
     @dataclass
     class Unreadable(Message):
@@ -99,7 +99,7 @@ class WeekLine(Static):
             message = self.Unreadable(fault)
         else:
             today = self._coach.clock.wall().date()
-            message = self.Summed(week_sentence(history.of(lifter), today), history.maxes)
+            message = self.Summed(week_sentence(history.of(lifter), today), history)
         # Another lifter may have been asked for meanwhile, and a thread can't be stopped.
         if not get_current_worker().is_cancelled:
             self.post_message(message)

@@ -48,6 +48,7 @@ CALLS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "season": ("season", str(GOLDEN / "season.toml"), "written.jsonl"),
         "ready": ("ready", "front squat", str(GOLDEN / "season.toml"), "written.jsonl"),
         "next": ("next", str(GOLDEN / "season.toml"), "written.jsonl"),
+        "soreness": ("soreness", "6", "--lifter", "Mirela"),
         "methods": ("methods",),
         "prescribe": ("prescribe", "squat", "slow-lowering", "--max", "100 kg"),
         "reserve": ("reserve", "squat", "--max", "100 kg", "--lifter", "Mirela Oude", "--silent"),

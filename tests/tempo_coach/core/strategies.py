@@ -27,6 +27,7 @@ from tempo_coach.core.phase_seconds import PhaseSeconds
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.rep_shape import PLAIN, LowerLoad, RepShape, Sides, Stops
 from tempo_coach.core.reserve_facts import AttemptMade, ReserveBegun
+from tempo_coach.core.soreness_facts import MOST_SORE, SorenessTold
 from tempo_coach.core.tempo import Allowances, Phase, Speed, Tempo
 from tempo_coach.core.timeline import Timeline, rep_times
 from tempo_coach.core.work import PhaseTimes
@@ -311,6 +312,10 @@ reserve_facts = st.builds(
     load_kg=st.integers(1, HEAVIEST_KG).map(float),
     held=st.booleans(),
     lowered_s=st.none() | st.floats(0, 120),
+)
+
+soreness_facts = st.builds(
+    SorenessTold, id=ids, at=times, lifter=names, soreness=st.integers(0, MOST_SORE)
 )
 
 

@@ -10,9 +10,11 @@ from tempo_coach.core.export_columns import By
 from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.facts import Fact
 from tempo_coach.core.pseudonyms import Pseudonyms
+from tempo_coach.core.soreness_facts import SorenessTold
 from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.reserve_tests import attempt_made, reserve_begun
 from tests.tempo_coach.core.text_logs import TextLog, log_of, merge_of
+from tests.tempo_coach.fakes import NOON
 
 KEY = bytes(range(32))
 
@@ -108,6 +110,17 @@ def test_a_reserve_test_leaves_no_name_or_id() -> None:
     assert (test.held_kg, test.lost_kg, test.attempts[1].set) == (110, 115, None)
     said = f"{test} {hidden.maxes.tested}".casefold()
     assert not re.search(r"oda|falk|secret", said)
+
+
+def test_soreness_leaves_no_name_or_id() -> None:
+    told = SorenessTold(id="secret-1", at=NOON, lifter="Oda Falk", soreness=6)
+    logs = merge_of(log_of([told]))
+
+    hidden = Pseudonyms.of(["Oda Falk"], key=KEY).logs(logs)
+
+    (answer,) = hidden.soreness.told
+    assert (answer.soreness, answer.at) == (6, NOON)
+    assert not re.search(r"oda|falk|secret", str(answer).casefold())
 
 
 def test_lifters_are_in_order_of_their_codes_which_tells_nothing_of_their_names() -> None:

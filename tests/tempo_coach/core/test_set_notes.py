@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from tempo_coach.core.cautions import WARNING_SIGNS
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.measured_facts import SetMeasured
@@ -43,6 +44,7 @@ def notes(
     limit: float | None = None,
     done: float = 0.0,
     max_kg: float | None = 100.0,
+    soreness: int | None = None,
     rules: DosingRules | None = None,
     measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> tuple[str, ...]:
@@ -60,6 +62,7 @@ def notes(
             week=Measure(done, Level(limit, "the stated base"), 1.0),
             strength=Strength(lifted=lifted),
             measured=measured,
+            soreness=soreness,
         ),
     )
 
@@ -182,3 +185,48 @@ def test_a_load_under_which_the_lower_fell_short_is_said_to_be_too_heavy() -> No
     )
     assert notes(PLAIN, sets=[done], measured={done.id: measured}) == ()
     assert notes("front squat 4x5 @ bw 4-1-X-1", sets=[done], measured={done.id: measured}) == ()
+
+
+def test_soreness_above_the_rule_is_said_with_what_it_asks_for_and_the_choice_to_go_on() -> None:
+    [said] = notes(soreness=6)
+
+    assert said.startswith("Soreness today is 6 of 10, above 5:")
+    assert "or go on" in said
+    assert said.endswith("Pain stops the set.")
+    assert notes(soreness=5) == ()
+    assert notes(soreness=6, rules=DosingRules(soreness_most=6)) == ()
+
+
+def test_ordinary_work_is_told_of_soreness_too_and_a_raise_alone_is_not() -> None:
+    assert len(notes(PLAIN, soreness=6)) == 1
+    assert notes("front squat 4x5 @ 80 kg 2-0-1-0 raise only", soreness=6) == ()
+
+
+def test_very_much_soreness_is_pointed_to_the_warning_signs() -> None:
+    _, signs = notes(soreness=9)
+
+    assert signs == WARNING_SIGNS
+    assert len(notes(soreness=8)) == 1
+
+
+def test_an_exercise_of_no_group_is_alike_to_itself() -> None:
+    sets = [before(20, exercise="Zercher carry")]
+
+    [said] = notes("zercher carry 3x5 @ 60 kg 4-0-1-0", sets=sets)
+
+    assert said.startswith("20 h since lowering emphasis for zercher carry; less than 48 h")
+    assert notes("yoke walk 3x5 @ 60 kg 4-0-1-0", sets=sets) == ()
+
+
+def test_hours_are_real_ones_over_a_change_of_the_clocks_and_of_the_place() -> None:
+    # On 29 March 2026 the clocks of central Europe went from 02:00 to 03:00.
+    spring = datetime.fromisoformat("2026-03-28T18:00:00+01:00")
+    at = datetime.fromisoformat("2026-03-30T18:00:00+02:00")
+    flown = datetime.fromisoformat("2026-03-31T02:00:00+10:00")
+    last = done_set(id="last", started_at=spring, ended_at=spring)
+
+    for moment in (at, flown):
+        ahead = Ahead(parse_prescription(SLOW), moment, Allowances())
+        known = Known([last], DosingRules(), None, None, Strength(), {}, None)
+        [said] = set_notes(ahead, known)
+        assert said.startswith("47 h since")

@@ -294,3 +294,11 @@ def test_a_killed_process_has_lost_no_set_it_said_was_logged(path: Path, seed: i
     assert found[: len(acknowledged)] == acknowledged
     assert len(found) <= len(acknowledged) + 1
     assert len(skipped(path)) <= 1
+
+
+@pytest.mark.parametrize("device", ["/dev/null", "/dev/full"])
+def test_a_device_holds_no_log_however_much_it_gives(device: str) -> None:
+    if not Path(device).exists():
+        pytest.skip("this system has no such device")
+
+    assert list(LogFile(Path(device)).read()) == []

@@ -57,6 +57,7 @@ class Rack:
         sources: Mapping[str, str] | None = None,
         given_outside: frozenset[str] = frozenset(),
         sound_checked_on: date | None = TODAY,
+        asks_soreness: bool = False,
     ) -> None:
         self.clock = HandClock()
         self.player = RecordingPlayer(fault=sound_fault)
@@ -70,7 +71,7 @@ class Rack:
             player=self.player,
             clock=self.clock,
             new_id=lambda: f"set-{next(numbers)}",
-            settings=settings or Settings(),
+            settings=(settings or Settings()).model_copy(update={"soreness_check": asks_soreness}),
         )
         self.app = TempoCoachApp(
             Desk(

@@ -36,7 +36,7 @@ def row(rack: Rack, label: str) -> list[str]:
 
 async def test_every_setting_stands_there_with_its_value_and_its_source() -> None:
     sources = {"volume": "the settings file /s.toml", "unit": "the environment"}
-    async with Rack(sources=sources).running() as rack:
+    async with Rack(sources=sources).running(rows=30) as rack:
         await rack.press("f3")
         lines = rack.lines()
 
