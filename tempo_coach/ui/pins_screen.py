@@ -8,6 +8,7 @@ from typing import ClassVar
 from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.events import Resize
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -56,10 +57,10 @@ class PinsScreen(Frame[StepTaken | None]):
             "pagedown",
             "read_on",
             "Read on",
-            show=False,
+            key_display="PgDn",
             priority=True,
             id="pins.read_on",
-            tooltip="A page further, where there is one",
+            tooltip="A page further; the check is answered once all of it was shown",
         ),
         Binding(
             "pageup",
@@ -80,6 +81,7 @@ class PinsScreen(Frame[StepTaken | None]):
         self._is_cleared = is_cleared
         self._presses = Presses()
         self._has_begun = False
+        self._is_read = False
 
     def content(self) -> Iterable[Widget]:
         """Return the check and the question."""
@@ -95,6 +97,20 @@ class PinsScreen(Frame[StepTaken | None]):
     def on_mount(self) -> None:
         """Be deaf for a moment to the key that led here."""
         self._presses.begin(self._clock.now_ms())
+        self.watch(self.query_one(VerticalScroll), "scroll_y", self._look_at_end, init=False)
+
+    def on_resize(self, _: Resize) -> None:
+        """See whether all of it has room."""
+        # Only then is it laid out.
+        self.call_after_refresh(self._look_at_end)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Take the answer only once the end of the check was shown."""
+        if action == "begin":
+            return self._is_read
+        if action == "read_on":
+            return not self._is_read
+        return super().check_action(action, parameters)
 
     def on_step_taken(self, event: StepTaken) -> None:
         """Go on to the first attempt."""
@@ -118,3 +134,9 @@ class PinsScreen(Frame[StepTaken | None]):
     def action_read_back(self) -> None:
         """Turn the page back."""
         self.query_one(VerticalScroll).scroll_page_up(animate=False)
+
+    def _look_at_end(self) -> None:
+        page = self.query_one(VerticalScroll)
+        if not self._is_read and page.size.height and page.scroll_offset.y >= page.max_scroll_y:
+            self._is_read = True
+            self.refresh_bindings()

@@ -510,6 +510,24 @@ async def test_without_a_yes_nothing_begins() -> None:
     assert len(bench.log.facts) == 1
 
 
+async def test_in_a_small_window_the_check_is_answered_once_its_end_was_shown() -> None:
+    bench = Bench()
+    async with bench.running(columns=40, rows=12):
+        await bench.press("f8", *["enter"] * 6)
+        await bench.take_up("y")
+        assert isinstance(bench.screen, PinsScreen)
+        begin = bench.text()
+        for _ in range(4):
+            await bench.press("pagedown")
+        end = bench.text()
+        await bench.take_up()
+        assert isinstance(bench.screen, ReserveScreen)
+
+    assert ("Read on" in begin, "All of that is so" in begin) == (True, False)
+    assert ("Read on" in end, "All of that is so" in end) == (False, True)
+    assert "Is all of that so?" in end
+
+
 async def test_whom_the_coach_has_not_cleared_is_not_tested() -> None:
     rack = PlanRack(is_first=False)
     rack.plan.text = rack.plan.text.replace(
