@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from tempo_coach import outputs
+from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, masked, merge_logs, say_reading
 from tempo_coach.cli.options import (
     STANDARD_OUTPUT,
@@ -16,8 +16,10 @@ from tempo_coach.cli.options import (
     log_option,
     pseudonyms_option,
 )
+from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.progress import progress
 from tempo_coach.core.export_columns import By, Format, explained
+from tempo_coach.core.export_season import with_season
 from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.legible import quoted
 
@@ -66,6 +68,13 @@ def _columns_help() -> str:
 )
 @click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
 @click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
+@click.option(
+    "--plan",
+    "plan_path",
+    type=click.Path(path_type=Path),
+    metavar="PLAN",
+    help="Set each week beside this plan's season: what it is, and its limits.",
+)
 @pseudonyms_option
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
 @log_option
@@ -79,6 +88,7 @@ def export_command(
     methods: tuple[str, ...],
     first: datetime | None,
     last: datetime | None,
+    plan_path: Path | None,
     pseudonyms: bool,
     replace: bool,
     log_path: Path | None,
@@ -93,10 +103,18 @@ def export_command(
     tempo-coach export -o weeks.csv
     tempo-coach export logs/ -o club.xlsx --from 2026-09-01
     tempo-coach export logs/ --by set --method slow-lowering -o slow.csv
+    tempo-coach export --plan winter.toml -o season.csv
     tempo-coach export logs/ --pseudonyms -o study.csv
     tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
     """
     chosen = _format(output, form)
+    kinds = _kinds(by, chosen)
+    if plan_path is not None and pseudonyms:
+        raise click.UsageError("a plan calls lifters by name; give --plan or --pseudonyms")
+    if plan_path is not None and By.WEEK not in kinds:
+        raise click.UsageError("--plan goes with rows of weeks; leave --by out, or give --by week")
+    today = bootstrap.clock().wall().date()
+    plan = None if plan_path is None else usable_plan(plan_path, today=today)
     is_file = output != STANDARD_OUTPUT
     to = outputs.export_file(output if is_file else None)
     to.check(replace=replace)
@@ -111,7 +129,12 @@ def export_command(
     codes = None
     if pseudonyms:
         reading, choice, codes = masked(reading, choice)
-    tables = [export_table(reading, kind, choice) for kind in _kinds(by, chosen)]
+    tables = [export_table(reading, kind, choice) for kind in kinds]
+    if plan is not None:
+        tables = [
+            with_season(table, reading, plan, today=today) if table.by is By.WEEK else table
+            for table in tables
+        ]
     if codes is not None:
         tables = [codes.table(table) for table in tables]
     with progress("writing", sum(table.length for table in tables)) as shown:

@@ -151,6 +151,23 @@ _ESTIMATED = (
     Column("estimated_high_kg", "kg", "The most that they make of it."),
 )
 
+SEASON = (
+    Column("season", "", "With --plan: what its season says the week is, such as a taper."),
+    Column(
+        "emphasis_s",
+        "s",
+        "With --plan: seconds of lowering-emphasis work, in all that the lifter did.",
+    ),
+    Column(
+        "emphasis_limit_s",
+        "s",
+        "With --plan: how many of them the week may hold; empty where no limit is known.",
+    ),
+    Column("emphasis_kg_s", "kg·s", "With --plan: the lowering load of that work."),
+    Column("emphasis_limit_kg_s", "kg·s", "With --plan: how much of it the week may hold."),
+)
+"""What stands behind the columns of a week where a plan is given."""
+
 COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
     {
         By.SET: (*_SET_ONLY, *_WEEK, *_EXERCISE, *_SET_WORK, *_TIMES, *_SET_REMARKS),
@@ -181,7 +198,7 @@ def explained() -> dict[Column, tuple[By, ...]]:
     for by, columns in COLUMNS.items():
         for column in columns:
             found[column] = (*found.get(column, ()), by)
-    return found
+    return found | dict.fromkeys(SEASON, (By.WEEK,))
 
 
 def named(columns: Iterable[Column]) -> tuple[str, ...]:

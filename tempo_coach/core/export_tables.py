@@ -60,6 +60,8 @@ class ExportTable:
     length: int
     """How many rows."""
     rows: Iterable[Cells]
+    more: tuple[Column, ...] = ()
+    """Columns behind those that such rows always have."""
 
     def told(self, advance: Callable[[int], None]) -> ExportTable:
         """Return the same table, which tells of each row that is taken."""
@@ -74,7 +76,7 @@ class ExportTable:
     @property
     def columns(self) -> tuple[Column, ...]:
         """What each row holds."""
-        return COLUMNS[self.by]
+        return (*COLUMNS[self.by], *self.more)
 
 
 def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:

@@ -52,6 +52,8 @@ class LifterPage:
     sums: tuple[Table, ...]
     """Two, side by side where there is room."""
     charts: tuple[Chart, ...]
+    season: Table | None
+    """Lowering emphasis beside its limits; None where no plan says what they are."""
     sets: Table
     left_out: str
     """How many sets had no room; empty where all had."""
@@ -69,6 +71,7 @@ def lifter_page(
     allowances: Allowances,
     plan: Plan | None,
     standing: Sequence[str] = (),
+    season: Table | None = None,
 ) -> LifterPage:
     """Put a page together that fits on a sheet of A4.
 
@@ -88,6 +91,8 @@ def lifter_page(
         What the week is held against; a lifter who is not in it has a page without.
     standing
         What is known of the lifter beside the weeks, a sentence each.
+    season
+        What was done of lowering emphasis, and may be.
     """
     sets = tuple(sets)
     planned = (
@@ -112,6 +117,7 @@ def lifter_page(
         standing=" ".join(standing[:MOST_EXERCISES]),
         sums=(weeks_table(span), plan_table(planned) if planned else exercises_table(span)),
         charts=(lowering_chart(span), load_chart(span)),
+        season=season,
         sets=sets_table(groups),
         left_out=left_out_words(len(sets)),
         remarks=" ".join(remarks(span, is_cut=True, is_open=is_open)),
@@ -154,6 +160,7 @@ def _taken_mm(page: LifterPage) -> float:
         + text_mm(page.headline, size_pt=_HEADLINE_PT)
         + max(table_mm(table, width_mm=HALF_MM) for table in page.sums)
         + sum(map(chart_mm, page.charts))
+        + (0.0 if page.season is None else table_mm(page.season))
         + heads_mm(page.sets.columns)
         + sum(text_mm(text, size_pt=_TEXT_PT) for text in texts)
     )

@@ -15,10 +15,11 @@ from tempo_coach.core.lifter_pages import MOST_EXERCISES, LifterPage, lifter_pag
 from tempo_coach.core.marks import ALLOWED, counted
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.page_parts import Table
+from tempo_coach.core.page_season import season_page_table
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.roster import RULE, Roster, roster
 from tempo_coach.core.roster_table import roster_table
-from tempo_coach.core.season import season_of
+from tempo_coach.core.season import Season, season_of
 from tempo_coach.core.season_words import standing_words
 from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.strength_words import strength_words
@@ -30,6 +31,7 @@ from tempo_coach.errors import OutOfRange
 WEEKS = 8
 MOST_WEEKS = 10
 """What fits side by side on a page."""
+_TO_SUNDAY = timedelta(days=6)
 
 
 class PageFormat(StrEnum):
@@ -157,6 +159,7 @@ def _pages(
     for lifter, anchor in anchors.items():
         own = rows.where(rows.data["lifter"] == rows.lifters.index(lifter))
         span = week_span(own, through=scope.week, weeks=scope.weeks, most_exercises=MOST_EXERCISES)
+        season = _season(logs, own, scope, lifter)
         yield lifter_page(
             span,
             done.get(lifter, ()),
@@ -164,18 +167,25 @@ def _pages(
             anchor=anchor,
             allowances=scope.allowances,
             plan=scope.plan,
-            standing=_standing(logs, own, scope, lifter),
+            standing=_standing(logs, season, scope, lifter),
+            season=None if season is None else season_page_table(season, span.weeks),
         )
 
 
-def _standing(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> tuple[str, ...]:
+def _season(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> Season | None:
+    """Return the plan's season as it stood at the week's end; None where it has no lifter so."""
+    if scope.plan is None or not scope.plan.has(lifter):
+        return None
+    return season_of(
+        scope.plan, lifter, sets=tuple(logs.sets(own)), today=scope.week.monday() + _TO_SUNDAY
+    )
+
+
+def _standing(
+    logs: MergedLogs, season: Season | None, scope: Scope, lifter: str
+) -> tuple[str, ...]:
     """Say what the lifter's maxes are, and where the week stands in the plan's season."""
-    sunday = scope.week.monday() + timedelta(days=6)
-    plan = scope.plan
-    has_plan = plan is not None and plan.has(lifter)
-    planned = plan.lifter(lifter).maxes if plan is not None and has_plan else ()
-    words = strength_words(logs.maxes, lifter=lifter, planned=planned, until=sunday)
-    if plan is None or not has_plan:
-        return words
-    season = season_of(plan, lifter, sets=tuple(logs.sets(own)), today=sunday)
-    return (*standing_words(season, scope.week), *words)
+    plan, until = scope.plan, scope.week.monday() + _TO_SUNDAY
+    planned = () if plan is None or season is None else plan.lifter(lifter).maxes
+    words = strength_words(logs.maxes, lifter=lifter, planned=planned, until=until)
+    return words if season is None else (*standing_words(season, scope.week), *words)

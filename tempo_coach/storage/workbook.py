@@ -78,11 +78,11 @@ def _add_sheets(book: Workbook, tables: Sequence[ExportTable]) -> None:
         names = named(table.columns)
         rows = ([row[name] for name in names] for row in table.rows)
         _add_sheet(book, _TITLES[table.by], names, rows)
-    written = {table.by for table in tables}
+    written = {table.by: table.columns for table in tables}
     rows = (
         [column.name, column.unit, column.meaning, ", ".join(_TITLES[by] for by in standing)]
         for column, found in explained().items()
-        if (standing := [by for by in found if by in written])
+        if (standing := [by for by in found if column in written.get(by, ())])
     )
     _add_sheet(book, "columns", _EXPLAINED, rows)
 

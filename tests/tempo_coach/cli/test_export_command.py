@@ -17,7 +17,7 @@ import pandas as pd
 import pytest
 from openpyxl import load_workbook
 
-from tempo_coach.core.export_columns import COLUMNS, By, named
+from tempo_coach.core.export_columns import COLUMNS, SEASON, By, named
 from tests.tempo_coach.cli.conftest import LINES, Command, set_line
 
 GOLDEN = Path(__file__).parent / "golden"
@@ -498,3 +498,93 @@ def test_an_empty_log_gives_the_headings(command: Command) -> None:
     assert outcome.code == 0
     assert outcome.out.split(",")[:3] == ["lifter", "week", "week_begins"]
     assert json.loads(command("export", "-o", "-", "--format", "json").out)["rows"] == []
+
+
+def season_weeks(command: Command, log: Path, *more: str) -> list[dict[str, object]]:
+    outcome = command(
+        "export", log, "--plan", GOLDEN / "season.toml", *more, "-o", "-", "--format", "json"
+    )
+    assert outcome.code == 0
+    rows: list[dict[str, object]] = outcome.data["rows"]
+    return rows
+
+
+@pytest.fixture
+def season_sets(home: Path) -> Path:
+    """A slow and an ordinary set in the plan's first week and in its break, and one outside."""
+    path = home / "season.jsonl"
+    days = ("2026-09-08", "2026-12-22", "2026-08-04")
+    path.write_text(
+        "".join(
+            set_line(
+                id=f"{lifter}{day}{exercise}",
+                lifter=lifter,
+                exercise=exercise,
+                tempo=tempo,
+                started_at=f"{day}T18:00:00+02:00",
+                ended_at=f"{day}T18:01:00+02:00",
+                load_kg=60.0,
+            )
+            + "\n"
+            for lifter in ("mirela oude", "Nobody Else")
+            for day in days
+            for exercise, tempo in (("front squat", "4-1-X-1"), ("row", "1-0-1-0"))
+        ),
+        encoding="utf-8",
+    )
+    return path
+
+
+def test_weeks_stand_beside_the_plan_s_season(command: Command, season_sets: Path) -> None:
+    rows = season_weeks(command, season_sets)
+
+    found = {
+        (row["lifter"], row["week"]): tuple(row[column.name] for column in SEASON) for row in rows
+    }
+    assert found == {
+        ("mirela oude", "2026-W32"): (None,) * 5,
+        ("mirela oude", "2026-W37"): ("off season", 20, 240, 1200, 18000),
+        ("mirela oude", "2026-W52"): ("Winter break", 20, 0, 1200, 0),
+        ("Nobody Else", "2026-W32"): (None,) * 5,
+        ("Nobody Else", "2026-W37"): (None,) * 5,
+        ("Nobody Else", "2026-W52"): (None,) * 5,
+    }
+
+
+def test_a_choice_of_sets_leaves_the_season_of_all_of_them(
+    command: Command, season_sets: Path
+) -> None:
+    rows = season_weeks(command, season_sets, "--exercise", "row", "--from", "2026-09-01")
+
+    assert {(row["lower_s"], row["emphasis_s"]) for row in rows[:2]} == {(20.0, 20.0)}
+    assert len(rows) == 4
+
+
+def test_a_workbook_with_a_plan_explains_the_season_and_one_without_does_not(
+    command: Command, season_sets: Path, home: Path
+) -> None:
+    command("export", season_sets, "--plan", GOLDEN / "season.toml", "-o", home / "with.xlsx")
+    command("export", season_sets, "-o", home / "without.xlsx")
+
+    names = []
+    for name in ("with.xlsx", "without.xlsx"):
+        book = load_workbook(home / name)
+        headings = [cell.value for cell in book["weeks"][1]]
+        explained = [row[0].value for row in book["columns"]]
+        names.append(("emphasis_s" in headings, "emphasis_s" in explained))
+    assert names == [(True, True), (False, False)]
+
+
+@pytest.mark.parametrize(
+    ("more", "why"),
+    [(("--by", "set"), "--plan goes with rows of weeks"), (("--pseudonyms",), "lifters by name")],
+)
+def test_a_plan_goes_with_weeks_and_with_names(
+    command: Command, season_sets: Path, more: tuple[str, ...], why: str
+) -> None:
+    plan = GOLDEN / "season.toml"
+
+    outcome = command("export", season_sets, "--plan", plan, *more, "-o", "-", "--format", "csv")
+
+    assert outcome.code == 64
+    assert why in outcome.err

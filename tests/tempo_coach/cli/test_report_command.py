@@ -124,6 +124,24 @@ def test_a_week_is_held_against_the_plan(command: Command, written_log: Path, ho
     assert table(other, "This week by exercise")
 
 
+def test_the_season_s_limits_stand_beside_what_was_done(
+    command: Command, written_log: Path, home: Path
+) -> None:
+    (home / "plan.toml").write_text(f"{PLAN}\n[dosing]\nbase_s = 30\n")
+    caption = "Lowering emphasis in the season, s (! over the limit)"
+    line = ("report", written_log, "--plan", home / "plan.toml", "-o", "-", "--lifter")
+
+    found = tree_of(command(*line, "Mirela Oude").out)
+    other = command(*line, "Jonne Tarval").out
+
+    headings, done, limits = table(found, caption)
+    assert headings == ["seconds", "2026-W47", "2026-W48"]
+    assert (done[0], limits[0]) == ("done", "limit")
+    assert done[1:] == ["–", "40!"]
+    assert limits[1:] == ["–", "30"]
+    assert caption not in other
+
+
 def test_an_earlier_week_can_be_reported(command: Command, written_log: Path) -> None:
     out = command("report", written_log, "--week", "2026-w47", "-o", "-").out
 

@@ -8,10 +8,12 @@ import pytest
 from pypdf import PdfReader
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.plan import Plan
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.report.html_pages import html_text
 from tempo_coach.report.pdf_pages import write_pdf
 from tests.tempo_coach.core.done_sets import done_set, seconds
+from tests.tempo_coach.core.plans import plan_of
 from tests.tempo_coach.core.report_logs import report
 
 NAMES = ("W" * 80, "👩🏽‍🦱" * 16, "Mirela Oude " + "of the long name " * 4)
@@ -41,9 +43,24 @@ def busy(lifter: str, *, wide: bool) -> list[SetDone]:
     ]
 
 
-def pages_of(*sets: SetDone, weeks: int = 8) -> list[str]:
+SEASON = """
+name = "Autumn"
+start = 2026-09-07
+weeks = 12
+[dosing]
+base_s = 99999
+[[lifters]]
+name = "Mirela Oude"
+[[days]]
+day = "Monday"
+[[days.work]]
+line = "front squat 4x5 @ 80 kg 4-1-X-1"
+"""
+
+
+def pages_of(*sets: SetDone, weeks: int = 8, plan: Plan | None = None) -> list[str]:
     file = io.BytesIO()
-    write_pdf("".join(html_text(report(sets, weeks=weeks))), file)
+    write_pdf("".join(html_text(report(sets, weeks=weeks, plan=plan))), file)
     return [page.extract_text() for page in PdfReader(file).pages]
 
 
@@ -60,6 +77,16 @@ def test_the_fullest_pages_are_one_sheet_each_behind_the_roster(weeks: int) -> N
         assert "Week by week" in text
         assert "more sets; export lists them." in text
         assert "Pain stops the set." in text
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("weeks", [2, 10])
+def test_with_the_season_s_limits_the_fullest_page_is_one_sheet_too(weeks: int) -> None:
+    [text] = pages_of(*busy("Mirela Oude", wide=True), weeks=weeks, plan=plan_of(SEASON))
+
+    assert "Lowering emphasis in the season" in text
+    assert "149998" in text
+    assert "Pain stops the set." in text
 
 
 @pytest.fixture(scope="module")
