@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, datetime
 from pathlib import Path
 
@@ -15,9 +16,10 @@ from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.season_commands import measured_of, sets_of
 from tempo_coach.cli.tables import print_json, print_table
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, name_key, quoted
 from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.readiness import Criterion, Readiness
 
@@ -54,7 +56,9 @@ def ready_command(
     """
     today, plan, people = _asked(path, lifter, day)
     reading = merge_logs(logs, log_path)
-    found = {one.name: _advice(plan, one, reading, today).readiness(exercise) for one in people}
+    advice = [_advice(plan, one, reading, today) for one in people]
+    found = {one.record.name: one.readiness(exercise) for one in advice}
+    _say_unknown(exercise, advice)
     if as_json:
         print_json(
             {
@@ -73,6 +77,14 @@ def ready_command(
                 _print_criterion(one)
             click.echo()
     say_reading(reading)
+
+
+def _say_unknown(exercise: str, advice: Sequence[LifterAdvice]) -> None:
+    """Say on standard error where nobody has anything on record of an exercise."""
+    known = {name_key(name): name for one in advice for name in one.exercises()}
+    if name_key(exercise) not in known:
+        hint = nearest_of(exercise, list(known.values())) if known else "no exercise is known yet"
+        click.echo(f"tempo-coach: nothing is on record of {quoted(exercise)}; {hint}", err=True)
 
 
 def _advice(plan: Plan, person: Lifter, reading: MergedLogs, today: date) -> LifterAdvice:

@@ -180,7 +180,8 @@ def _number_hint(key: str) -> str:
         )
         for names in (("ge", "gt"), ("le",))
     )
-    return f"a number from {least:g} to {most:g}, such as {key} = {field.default:g}"
+    kind = "a whole number" if isinstance(field.default, int) else "a number"
+    return f"{kind} from {least:g} to {most:g}, such as {key} = {field.default:g}"
 
 
 def _key(path: Path) -> str:

@@ -75,6 +75,13 @@ def meet_sentences(season: Season) -> Iterator[str]:
     past = [meet for meet in season.calendar.meets() if meet.until < season.today]
     for meet in past:
         yield f"{legible(meet.name or 'The meet')} of {meet.first.isoformat()} is over."
+    end = season.rows[-1].week.days[-1].date
+    for meet in season.calendar.meets():
+        if meet.first > end:
+            yield (
+                f"{legible(meet.name or 'The meet')} of {meet.first.isoformat()} is behind the "
+                f"{len(season.rows)} weeks that are shown."
+            )
     if len(past) < len(season.calendar.meets()):
         yield taper_words(season.calendar.taper)
 

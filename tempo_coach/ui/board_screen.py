@@ -38,6 +38,7 @@ class BoardScreen(Frame[None]):
     def __init__(self, desk: Desk, book: DayBook | None) -> None:
         super().__init__()
         self._desk = desk
+        self._book = book
         self._lifter = KnownLifter(desk.coach, book, desk.lifter)
         self._who = Static(legible(desk.lifter or ""), classes="heading-count", markup=False)
         self._field = PrescriptionField(desk.coach, desk.line, self._lifter)
@@ -97,7 +98,7 @@ class BoardScreen(Frame[None]):
     def show_season(self) -> None:
         """Show the season of who lifts, and write the line that is taken there."""
         if self._lifter.name is not None:
-            screen = SeasonScreen(self._desk.coach, self._lifter.name, self._lifter.plan)
+            screen = SeasonScreen(self._desk.coach, self._lifter.name, self._book)
             self.app.push_screen(screen, self._take)
 
     def _take(self, line: str | None) -> None:

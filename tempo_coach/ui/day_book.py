@@ -68,6 +68,11 @@ class DayBook:
         """Tell whether the plan has this lifter."""
         return lifter is not None and self.plan.has(lifter)
 
+    def read_plan(self) -> tuple[str, ...]:
+        """Take in what has become of the plan; returns what is to be said of it. Blocks."""
+        with self._lock:
+            return self._news()
+
     def read(self, lifter: str, on: date | None) -> DayReading:
         """Read the plan and the log again; blocks.
 

@@ -18,13 +18,13 @@ from textual.widgets import Static
 from tempo_coach.coach import Coach
 from tempo_coach.core.legible import legible
 from tempo_coach.core.lifter_advice import LifterAdvice
-from tempo_coach.core.plan import Plan
 from tempo_coach.core.season_table import SeasonRow
 from tempo_coach.core.season_words import trend_sentences
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.errors import LogUnreadable
 from tempo_coach.ui.bars import BAR
 from tempo_coach.ui.choice_list import MARK_WIDTH, ChoiceList
+from tempo_coach.ui.day_book import DayBook
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.page import Page
 from tempo_coach.ui.proposal_screen import ProposalScreen
@@ -55,8 +55,8 @@ class SeasonScreen(Frame[str | None]):
         Whose log it is.
     lifter
         Whose season.
-    plan
-        What says what the season is; None where no plan is open.
+    book
+        The plan that says what the season is, read again; None where none is open.
     """
 
     @dataclass
@@ -64,21 +64,23 @@ class SeasonScreen(Frame[str | None]):
         """The log was read, or can't be."""
 
         advice: LifterAdvice | None
-        fault: LogUnreadable | None = None
+        notices: tuple[str, ...]
+        """What must be known, a sentence each."""
 
     AUTO_FOCUS = "ChoiceList"
     CSS_PATH = "season.tcss"
     BINDINGS: ClassVar[list[BindingType]] = SEASON_KEYS
 
-    def __init__(self, coach: Coach, lifter: str, plan: Plan | None) -> None:
+    def __init__(self, coach: Coach, lifter: str, book: DayBook | None) -> None:
         super().__init__()
         self._coach = coach
         self._lifter = lifter
-        self._plan = plan
+        self._book = book
         self._today: date = coach.clock.wall().date()
         self._advice: LifterAdvice | None = None
         self._chosen = 0
         self._part = 0
+        self._title = Static(classes="heading-text", markup=False)
         self._headings = Static(classes="headings", markup=False)
         self._list = ChoiceList()
         self._week = Static(classes="detail-heading", markup=False)
@@ -88,11 +90,8 @@ class SeasonScreen(Frame[str | None]):
 
     def content(self) -> Iterable[Widget]:
         """Return heading, bars, and what there is to know of the chosen week."""
-        name = "Season, from the log alone"
-        if self._plan is not None and self._plan.has(self._lifter):
-            name = f"Season: {legible(self._plan.name)}"
         with Horizontal(classes="heading"):
-            yield Static(name, classes="heading-text", markup=False)
+            yield self._title
             yield Static(legible(self._lifter), classes="heading-count", markup=False)
         yield self._headings
         yield self._list
@@ -100,7 +99,7 @@ class SeasonScreen(Frame[str | None]):
         yield self._page
 
     def on_mount(self) -> None:
-        """Read the log."""
+        """Read plan and log."""
         self.run_worker(self._read, thread=True, group="season")
 
     def on_resize(self, event: Resize) -> None:
@@ -111,8 +110,8 @@ class SeasonScreen(Frame[str | None]):
     def on_season_screen_log_read(self, event: LogRead) -> None:
         """Show what plan and log say, this week first."""
         self._advice = event.advice
-        if event.fault is not None:
-            self.tell(fault_sentence(event.fault))
+        self._title.update(self._plan_words())
+        self.tell(*event.notices)
         weeks = [row.week.week for row in self._rows]
         this = IsoWeek.of(self._today)
         if this in weeks:
@@ -168,6 +167,11 @@ class SeasonScreen(Frame[str | None]):
     def _rows(self) -> tuple[SeasonRow, ...]:
         return () if self._advice is None else self._advice.season.rows
 
+    def _plan_words(self) -> str:
+        if self._book is not None and self._book.is_of(self._lifter):
+            return f"Season: {legible(self._book.plan.name)}"
+        return "Season, from the log alone"
+
     def _turn(self, by: int) -> None:
         self._part = (self._part + by) % len(PARTS)
         self._page.scroll_home(animate=False)
@@ -178,20 +182,21 @@ class SeasonScreen(Frame[str | None]):
             self.dismiss(line)
 
     def _read(self) -> None:
+        notices = () if self._book is None else self._book.read_plan()
         try:
             history = self._coach.history()
         except LogUnreadable as fault:
-            self.post_message(self.LogRead(None, fault))
+            self.post_message(self.LogRead(None, (*notices, fault_sentence(fault))))
             return
         advice = LifterAdvice.of(
-            self._plan,
+            None if self._book is None else self._book.plan,
             self._lifter,
             sets=history.of(self._lifter),
             maxes=history.maxes,
             today=self._today,
             measured=history.measured,
         )
-        self.post_message(self.LogRead(advice))
+        self.post_message(self.LogRead(advice, notices))
 
     def _draw(self) -> None:
         # One cell is the scroll bar's.

@@ -57,6 +57,17 @@ def test_readiness_for_machines_says_what_can_t_be_told(command: Command, slow_l
     assert [one["met"] for one in overload["criteria"]] == [True, None, False, False, False]
 
 
+def test_an_exercise_that_nobody_has_done_is_said_with_the_nearest(
+    command: Command, slow_log: Path
+) -> None:
+    outcome = command("ready", "front squatt", PLAN, slow_log, "--on", "2026-11-27")
+
+    assert outcome.code == 0
+    assert outcome.err == (
+        "tempo-coach: nothing is on record of 'front squatt'; the nearest is 'front squat'\n"
+    )
+
+
 def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_log: Path) -> None:
     data = command("next", PLAN, slow_log, "--on", "2026-11-27", "--json").data
 

@@ -10,6 +10,7 @@ from tempo_coach.core.season import WEEKS_AHEAD, WEEKS_BACK, lifter_season, seas
 from tempo_coach.core.season_words import (
     NO_LIMIT_YET,
     WITHOUT_PLAN,
+    meet_sentences,
     season_sentences,
     trend_sentences,
 )
@@ -111,3 +112,10 @@ def test_each_day_s_part_adds_up_to_the_week_s_limit(days: list[date]) -> None:
         else:
             assert abs(sum(part or 0 for part in parts) - row.lower_s.limit) < 1e-6
         assert (row.lower_s.left or 0) >= 0
+
+
+def test_a_meet_behind_the_weeks_that_are_shown_is_named() -> None:
+    far = '[[calendar]]\nkind = "meet"\nfirst = 2035-01-01\nname = "Far"\n'
+    season = lifter_season(plan_of(f"{TEXT}\n{far}"), "Mirela Oude", sets=[], today=TODAY)
+
+    assert "Far of 2035-01-01 is behind the 104 weeks that are shown." in meet_sentences(season)

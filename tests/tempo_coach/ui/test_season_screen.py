@@ -225,3 +225,30 @@ async def test_a_plan_that_is_over_shows_its_last_week() -> None:
 
     assert "▸ 2025-W46" in lines
     assert "this week" not in lines
+
+
+async def test_a_date_that_the_coach_changes_moves_the_taper_on_the_screen() -> None:
+    rack = season_rack(is_first=False)
+    async with rack.running():
+        await rack.press("f9")
+        before = weeks(rack)
+        await rack.press("escape")
+        rack.plan.text = rack.plan.text.replace("2026-03-14", "2026-03-21")
+        await rack.press("f9")
+        after, said = weeks(rack), rack.text()
+
+    assert "The plan has changed and was read again." in said
+    assert [row.split()[-1] for row in before] == ["11", "20", "now", "5", "20", "22"]
+    assert [row.split()[-1] for row in after] == ["11", "20", "now", "11", "5", "20"]
+
+
+async def test_a_plan_that_breaks_while_it_is_open_leaves_the_season_as_it_was() -> None:
+    rack = season_rack(is_first=False)
+    async with rack.running():
+        rack.plan.text = rack.plan.text.replace("last = 2026-02-18", "last = 2026-02-01")
+        await rack.press("f9")
+        text = rack.text()
+
+    assert "has 3 faults, the first in line" in text
+    assert "stays as it was last read" in text
+    assert "▸ 2026-W10" in text
