@@ -10,8 +10,9 @@ from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.maxes import known_maxes
 from tempo_coach.core.measured_facts import SetMeasured
-from tempo_coach.core.next_week import ProposedLine, next_week
+from tempo_coach.core.next_week import next_week
 from tempo_coach.core.plan import Plan
+from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.season import Season, lifter_season

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
-from enum import StrEnum
 from statistics import mean
 
 from tempo_coach.core.adherence import adherence
@@ -16,9 +15,9 @@ from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import Load, LoadUnit, parse_load
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.method_names import MethodName
-from tempo_coach.core.plan import OFF, WEEKDAYS, Weekday
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import MOST_SETS, Prescription
+from tempo_coach.core.proposed_lines import ProposedLine, Step
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, Phase, parse_tempo
 from tempo_coach.core.timeline import rep_times
@@ -39,39 +38,6 @@ _LEAST_STEPS = {
 }
 LEARNING_DAYS = 42
 """A lift is new for six weeks from its first set. Common practice, no source."""
-
-
-class Step(StrEnum):
-    """What becomes of a line."""
-
-    ADD = "add"
-    KEEP = "keep"
-    CUT = "cut"
-    CHANGE = "change"
-
-
-@dataclass(frozen=True, slots=True)
-class ProposedLine:
-    """One line of next week's work."""
-
-    step: Step
-    line: Prescription | None
-    """As it would stand in the plan; None where the work is left out."""
-    was: Prescription
-    """What was done."""
-    day: date
-    """The day of last week on which it was done."""
-    reason: str
-
-    @property
-    def words(self) -> str:
-        """The line as it would stand in a plan."""
-        return OFF if self.line is None else str(self.line)
-
-    @property
-    def weekday(self) -> Weekday:
-        """The day of the week that it is for."""
-        return WEEKDAYS[self.day.weekday()]
 
 
 @dataclass(frozen=True, slots=True)

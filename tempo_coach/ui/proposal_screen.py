@@ -13,7 +13,7 @@ from textual.widgets import Static
 
 from tempo_coach.core.legible import legible
 from tempo_coach.core.lifter_advice import LifterAdvice
-from tempo_coach.core.next_week import ProposedLine
+from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.ui.choice_list import ChoiceList
 from tempo_coach.ui.frame import Frame

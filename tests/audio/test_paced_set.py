@@ -59,6 +59,7 @@ def started(
             "TERM": "xterm-256color",
             "XDG_STATE_HOME": str(log.parent),
             "TEMPO_COACH_SOUND_CHECK": "false",
+            "TEMPO_COACH_SORENESS_CHECK": "false",
         },
         stdin=subprocess.DEVNULL if terminal is None else terminal,
         stdout=end,

@@ -47,7 +47,7 @@ _OUR_APP = """
 from pathlib import Path
 from tempfile import mkdtemp
 from tempo_coach.bootstrap import Wishes, app, program
-given = {"lifter": "Mirela", "setup_s": 3.0, "sound_check": False}
+given = {"lifter": "Mirela", "setup_s": 3.0, "sound_check": False, "soreness_check": False}
 made = program(Wishes(Path(mkdtemp()) / "log.jsonl", is_silent=True, settings=given))
 app = app(made, line="squat 1x20 2-1-2-0")
 """

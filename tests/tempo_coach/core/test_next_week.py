@@ -12,9 +12,10 @@ from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.measured_rep import MeasuredRep
-from tempo_coach.core.next_week import LADDER, ProposedLine, Step, next_week
+from tempo_coach.core.next_week import LADDER, next_week
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.proposed_lines import ProposedLine, Step
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.work import PhaseTimes
