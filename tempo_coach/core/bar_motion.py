@@ -30,11 +30,12 @@ def rise(u: Floats, *, order: int) -> Floats:
     order
         0 for the way, 1 for the speed, 2 for the acceleration.
     """
-    inside = np.clip(u, 0.0, 1.0)
+    inside: Floats = np.minimum(np.maximum(u, 0.0), 1.0)
     if order == 0:
-        return inside**3 * (4 / 3 - inside + inside**2 / 5) + np.maximum(u - 1.0, 0.0)
-    bent = inside * (2 - inside)
-    return bent**2 if order == 1 else 4 * bent * (1 - inside)
+        beyond: Floats = np.maximum(u - 1.0, 0.0)
+        return inside**3 * (4 / 3 - inside + inside**2 / 5) + beyond
+    bent: Floats = inside * (2 - inside)
+    return bent * bent if order == 1 else 4 * bent * (1 - inside)
 
 
 @dataclass(frozen=True, slots=True)

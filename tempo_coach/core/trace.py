@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+
+import numpy as np
 
 from tempo_coach.core.bar_motion import Floats
 
@@ -37,6 +39,15 @@ class Trace:
     quantity: Quantity
     remarks: tuple[str, ...] = ()
     """What was taken to be so, and what was left out, a sentence each."""
+
+    def between(self, from_s: float | None, to_s: float | None) -> Trace:
+        """Return the part between two moments; None leaves that end as it is."""
+        is_inside = np.ones(self.times_s.size, dtype=np.bool_)
+        if from_s is not None:
+            is_inside &= self.times_s >= from_s
+        if to_s is not None:
+            is_inside &= self.times_s <= to_s
+        return replace(self, times_s=self.times_s[is_inside], values=self.values[is_inside])
 
     @property
     def length_s(self) -> float:

@@ -9,6 +9,7 @@ import numpy as np
 
 from tempo_coach.core.bar_motion import Floats
 from tempo_coach.core.trace import Quantity
+from tempo_coach.trace.felt_speed import added_up, felt_speed
 from tempo_coach.trace.filters import low_pass
 from tempo_coach.trace.samples import Samples
 
@@ -16,7 +17,6 @@ COARSE_HZ = 50.0
 """The row's rate, at most: it is only to find the reps and to be drawn."""
 CUT_OFF_HZ = 10.0
 """Of the row's smoothing: a raise of half a second keeps its shape. Ours, by choice."""
-_QUIET_S = 0.3
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -63,11 +63,19 @@ def bar_path(samples: Samples) -> BarPath:
             times_s, height_m = samples.even(samples.rate_hz)
         case Quantity.SPEED:
             times_s, speeds = samples.even(samples.rate_hz)
-            height_m = _added_up(speeds - speeds.mean(), samples.rate_hz)
+            # The bar ends about where it began, so the mean is the device's own error.
+            error_m_s = float(speeds.mean())
+            samples = replace(samples, values=samples.values - error_m_s)
+            height_m = added_up(speeds - error_m_s, samples.rate_hz)
         case Quantity.ACCELERATION:
             times_s, values = samples.even(samples.rate_hz)
-            speeds = _speeds(values, samples.rate_hz, samples.noise)
-            height_m = _added_up(speeds, samples.rate_hz)
+            speeds = felt_speed(values, rate_hz=samples.rate_hz, noise=samples.noise)
+            height_m = added_up(speeds, samples.rate_hz)
+            # From here on it is as if speeds had been recorded.
+            noise_m_s = samples.noise / samples.rate_hz**0.5
+            samples = replace(
+                samples, times_s=times_s, values=speeds, quantity=Quantity.SPEED, noise=noise_m_s
+            )
     smooth = low_pass(height_m, rate_hz=samples.rate_hz, cut_off_hz=CUT_OFF_HZ)
     coarse_s = times_s[0] + np.arange(int((times_s[-1] - times_s[0]) * rate_hz) + 1) / rate_hz
     return BarPath(
@@ -81,43 +89,3 @@ def _noise_m(samples: Samples) -> float:
     if order == 0:
         return samples.noise * math.sqrt(min(2 * CUT_OFF_HZ / rate_hz, 1.0))
     return samples.noise / math.sqrt(rate_hz)
-
-
-def _added_up(values: Floats, rate_hz: float) -> Floats:
-    steps = (values[1:] + values[:-1]) / (2 * rate_hz)
-    return np.concatenate(([0.0], np.cumsum(steps)))
-
-
-def _speeds(values: Floats, rate_hz: float, noise: float) -> Floats:
-    """Add accelerations up to speeds that are nothing at rests.
-
-    A recording begins and ends at rest, so its mean is gravity and the device's own error. What is
-    left of it grows between rests, and is taken out on a straight line from rest to rest.
-    """
-    felt = values - values.mean()
-    speeds = _added_up(felt, rate_hz)
-    width = max(int(_QUIET_S * rate_hz), 3)
-    smooth = low_pass(felt, rate_hz=rate_hz, cut_off_hz=3.0)
-    quiet = 4 * noise * (2 * 3.0 / rate_hz) ** 0.5 + 0.03
-    for tolerance_m_s in (0.1, 0.05):
-        is_rest = _held((np.abs(smooth) < quiet) & (np.abs(speeds) < tolerance_m_s), width)
-        is_rest[[0, -1]] = True
-        rests = np.flatnonzero(is_rest)
-        # Means over each rest would be smoother; the low-pass does that here.
-        error = low_pass(
-            np.interp(np.arange(speeds.size), rests, speeds[rests]), rate_hz=rate_hz, cut_off_hz=1.0
-        )
-        speeds = speeds - error
-    return speeds
-
-
-def _held(
-    is_so: np.ndarray[tuple[int], np.dtype[np.bool_]], width: int
-) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
-    """Keep what is so for a number of samples on end."""
-    edges = np.flatnonzero(np.diff(np.concatenate(([0], is_so.astype(np.int8), [0]))))
-    kept = np.zeros_like(is_so)
-    for begins, ends in edges.reshape(-1, 2):
-        if ends - begins >= width:
-            kept[begins:ends] = True
-    return kept

@@ -1,12 +1,9 @@
-"""What SciPy does for traces: smoothing, outliers, and the fitting of curves."""
+"""What SciPy does for traces: smoothing, and medians."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-
 import numpy as np
 from scipy.ndimage import median_filter
-from scipy.optimize import least_squares
 from scipy.signal import butter, sosfiltfilt
 
 from tempo_coach.core.bar_motion import Floats
@@ -47,20 +44,3 @@ def running_median(values: Floats, *, width: int) -> Floats:
         How many values, an odd number.
     """
     return np.asarray(median_filter(values, size=width, mode="nearest"), dtype=np.float64)
-
-
-def fitted(
-    residuals: Callable[[Floats], Floats],
-    *,
-    start: Sequence[float],
-    least: Sequence[float],
-    most: Sequence[float],
-    scale: Sequence[float],
-) -> tuple[Floats, float]:
-    """Return the parameters with the least sum of squares within bounds, and that sum."""
-    bounds = (np.asarray(least), np.asarray(most))
-    inside = np.clip(np.asarray(start), bounds[0] + 1e-9, bounds[1] - 1e-9)
-    found = least_squares(
-        residuals, inside, bounds=bounds, x_scale=np.asarray(scale), max_nfev=60, xtol=1e-5
-    )
-    return np.asarray(found.x, dtype=np.float64), float(2 * found.cost)

@@ -11,16 +11,19 @@ from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.trace import Trace
-from tempo_coach.errors import TraceRefused
 from tempo_coach.trace.bar_path import BarPath, bar_path
+from tempo_coach.trace.found_set import found_set
 from tempo_coach.trace.motions import motion_of
 from tempo_coach.trace.rest_edges import Rest, Rough, rest_of
 from tempo_coach.trace.samples import Samples, samples_of
-from tempo_coach.trace.turning_points import Run, runs_of
+from tempo_coach.trace.stops import with_stops
+from tempo_coach.trace.turning_points import Turn
 from tempo_coach.trace.ways import Way, way_of
 
 _APART_S = 2.0
 """A longer rest is looked at from each side by itself: much can go on in it."""
+_ABOUT_S = 0.05
+"""An end found so near to the first or the last sample is none: the way goes on beyond it."""
 
 
 def cut_set(trace: Trace, prescription: Prescription) -> CutSet:
@@ -34,42 +37,36 @@ def cut_set(trace: Trace, prescription: Prescription) -> CutSet:
     TraceRefused
         There are none, or they can't be told from noise.
     """
-    path = bar_path(samples_of(trace))
-    begins_high = prescription.lead is Phase.LOWER
-    path, run, others = _found(path, begins_high=begins_high)
-    ways = [way_of(path, begins, ends) for begins, ends in pairwise(run.turns)]
-    rests = list(_rests(path, ways))
-    reps = tuple(
-        _rep(
-            path,
-            rests[at : at + 3],
-            lead=prescription.lead,
-            is_last=at + 2 == len(ways),
-        )
-        for at in range(0, len(ways), 2)
-    )
-    samples = path.samples
+    found = found_set(bar_path(samples_of(trace)), lead=prescription.lead)
+    path, remarks = found.path, list(found.remarks)
+    reps = [found.turns[at : at + 3] for at in range(0, len(found.turns) - 2, 2)]
+    parted = [[*with_stops(path, rep, prescription)] for rep in reps]
+    if prescription.shape.stops is not None:
+        asked = len(prescription.shape.stops.at)
+        for number, turns in enumerate(parted, start=1):
+            if len(turns) - 3 != asked:
+                stops = counted(len(turns) - 3, "stop")
+                remarks.append(f"Rep {number}: {stops} found, {asked} prescribed.")
+    chain = [*parted[0], *(turn for turns in parted[1:] for turn in turns[1:])]
+    rests = list(_rests(path, [way_of(path, at, to) for at, to in pairwise(chain)]))
+    cut, first = [], 0
+    for turns in parted:
+        inside = rests[first : first + len(turns)]
+        first += len(turns) - 1
+        cut.append(_rep(path, turns, inside, is_last=first + 1 == len(rests)))
+    if rests[0].leaves_s is None and not path.samples.gaps_s:
+        remarks.append("The beginning of rep 1 is not in the trace.")
+    if rests[-1].arrives_s is None and not path.samples.gaps_s:
+        remarks.append(f"The end of rep {len(cut)} is not in the trace.")
     return CutSet(
-        reps,
+        tuple(cut),
         path.times_s,
-        path.height_m - min(turn.height_m for turn in run.turns),
-        samples.quantity,
-        samples.rate_hz,
-        samples.noise,
-        (*samples.remarks, *others),
+        path.height_m - min(turn.height_m for turn in found.turns),
+        trace.quantity,
+        path.samples.rate_hz,
+        path.samples.felt_noise,
+        (*path.samples.remarks, *remarks),
     )
-
-
-def _found(path: BarPath, *, begins_high: bool) -> tuple[BarPath, Run, list[str]]:
-    noise_m = path.noise_m
-    runs = runs_of(path.height_m, rate_hz=path.rate_hz, noise_m=noise_m, begins_high=begins_high)
-    if not runs:
-        raise TraceRefused("no rep was found")
-    run = max(runs, key=lambda one: one.way_m)
-    others = []
-    if len(runs) > 1:
-        others.append(f"{counted(len(runs) - 1, 'other set')} in the trace left out.")
-    return path, run, others
 
 
 def _rests(path: BarPath, ways: Sequence[Way]) -> Iterator[Rest]:
@@ -79,11 +76,11 @@ def _rests(path: BarPath, ways: Sequence[Way]) -> Iterator[Rest]:
         if before and after and after.leaves_s - before.arrives_s < _APART_S:
             rough = Rough(before.middle_s, before.arrives_s, after.leaves_s, after.middle_s)
             yield rest_of(samples, rough)
-            continue
-        yield Rest(
-            None if before is None else _arrival(samples, before),
-            None if after is None else _leaving(samples, after),
-        )
+        else:
+            yield Rest(
+                None if before is None else _arrival(samples, before),
+                None if after is None else _leaving(samples, after),
+            )
 
 
 def _arrival(samples: Samples, way: Way) -> float | None:
@@ -94,16 +91,21 @@ def _arrival(samples: Samples, way: Way) -> float | None:
     for room_s in _rooms(way):
         rough = Rough(way.middle_s, way.arrives_s, None, way.arrives_s + room_s)
         found_s = rest_of(samples, rough).arrives_s
-        if found_s is None or found_s < way.arrives_s + room_s - _margin(way):
+        if found_s is None or found_s > samples.times_s[-1] - _ABOUT_S:
+            return None
+        if found_s < way.arrives_s + room_s - _margin(way):
             return found_s
     return None
 
 
 def _leaving(samples: Samples, way: Way) -> float | None:
+    """Return when a way begins, whatever comes before it."""
     for room_s in _rooms(way):
         rough = Rough(way.leaves_s - room_s, None, way.leaves_s, way.middle_s)
         found_s = rest_of(samples, rough).leaves_s
-        if found_s is None or found_s > way.leaves_s - room_s + _margin(way):
+        if found_s is None or found_s < samples.times_s[0] + _ABOUT_S:
+            return None
+        if found_s > way.leaves_s - room_s + _margin(way):
             return found_s
     return None
 
@@ -119,26 +121,26 @@ def _rooms(way: Way) -> Iterator[float]:
         room_s *= 1.5
 
 
-def _rep(path: BarPath, rests: Sequence[Rest], *, lead: Phase, is_last: bool) -> CutRep:
-    order = list(Phase)
-    order = order if lead is Phase.LOWER else order[2:] + order[:2]
-    moments = [
-        rests[0].leaves_s,
-        rests[1].arrives_s,
-        rests[1].leaves_s,
-        rests[2].arrives_s,
-        None if is_last else rests[2].leaves_s,
-    ]
-    stretches = tuple(
-        Stretch(phase, begins_s, ends_s)
-        for phase, (begins_s, ends_s) in zip(order, pairwise(moments), strict=True)
-    )
-    lasts_ms = {stretch.phase: stretch.lasts_ms for stretch in stretches}
-    measured = MeasuredRep(
-        lasts_ms[Phase.LOWER],
-        lasts_ms[Phase.PAUSE],
-        lasts_ms[Phase.RAISE],
-        lasts_ms[Phase.TOP],
-        motion_of(path, stretches),
-    )
-    return CutRep(measured, stretches)
+def _rep(path: BarPath, turns: Sequence[Turn], rests: Sequence[Rest], *, is_last: bool) -> CutRep:
+    """Return one rep, from the rest before its first way to the one behind its last."""
+    lowest = min(turn.height_m for turn in (turns[0], *turns[-2:]))
+    highest = max(turn.height_m for turn in (turns[0], *turns[-2:]))
+    stretches = []
+    for at in range(len(turns) - 1):
+        rises = turns[at + 1].height_m > turns[at].height_m
+        way = Phase.RAISE if rises else Phase.LOWER
+        stretches.append(Stretch(way, rests[at].leaves_s, rests[at + 1].arrives_s))
+        is_end = at == len(turns) - 2
+        is_high = turns[at + 1].height_m > (lowest + highest) / 2
+        rest = Phase.TOP if is_high and rises else Phase.PAUSE
+        ends_s = None if is_end and is_last else rests[at + 1].leaves_s
+        stretches.append(Stretch(rest, rests[at + 1].arrives_s, ends_s))
+    lower_ms, pause_ms, raise_ms, top_ms = (_sum_ms(stretches, phase) for phase in Phase)
+    motion = motion_of(path, stretches)
+    return CutRep(MeasuredRep(lower_ms, pause_ms, raise_ms, top_ms, motion), tuple(stretches))
+
+
+def _sum_ms(stretches: Sequence[Stretch], phase: Phase) -> int | None:
+    lengths = [one.lasts_ms for one in stretches if one.phase is phase]
+    known = [length for length in lengths if length is not None]
+    return sum(known) if len(known) == len(lengths) else None

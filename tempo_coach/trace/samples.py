@@ -26,6 +26,9 @@ _WIDTH = 7
 _FAR = 6.0
 """Standard deviations from the running median, for an outlier. Ours: the usual three take good
 samples out of long traces."""
+_FLOORS = (1 / 50, 1 / 20, 1 / 8)
+"""An outlier is at least so far off, as a share of the spread of all: of heights, of speeds, of
+accelerations, which turn the more sharply by themselves. Ours, by choice."""
 _MAD = 1.4826
 """Median deviation to standard deviation, of a normal distribution."""
 
@@ -44,6 +47,8 @@ class Samples:
     gaps_s: tuple[tuple[float, float], ...]
     """From the sample before to the one after, those too long to be bridged."""
     remarks: tuple[str, ...]
+    felt_noise: float
+    """The same of what was recorded, where these are speeds added up from accelerations."""
 
     def even(self, rate_hz: float) -> tuple[Floats, Floats]:
         """Return times and values in an even row, on straight lines between samples."""
@@ -92,7 +97,7 @@ def samples_of(trace: Trace) -> Samples:
         )
     remarks += _unevenness(trace.times_s, rate_hz)
     noise = _noise(values)
-    is_far = _outliers(values, noise)
+    is_far = _outliers(values, noise, _FLOORS[trace.quantity.order])
     if far := int(is_far.sum()):
         remarks.append(f"{counted(far, 'sample')} far off their neighbours were left out.")
         times_s, values = times_s[~is_far], values[~is_far]
@@ -100,9 +105,8 @@ def samples_of(trace: Trace) -> Samples:
     if kept_hz != rate_hz:
         remarks.append(f"{rate_hz:.4g} samples a second were averaged to {kept_hz:.3g}.")
     gaps, told = _gaps(times_s, kept_hz)
-    return Samples(
-        times_s, values, trace.quantity, kept_hz, _noise(values), gaps, (*remarks, *told)
-    )
+    noise = _noise(values)
+    return Samples(times_s, values, trace.quantity, kept_hz, noise, gaps, (*remarks, *told), noise)
 
 
 def _unevenness(times_s: Floats, rate_hz: float) -> list[str]:
@@ -123,11 +127,13 @@ def _noise(values: Floats) -> float:
     return float(steps[steps > 0].min()) / 12**0.5
 
 
-def _outliers(values: Floats, noise: float) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+def _outliers(
+    values: Floats, noise: float, least: float
+) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
     """Find single values far off the median around them (Hampel's identifier)."""
     off = np.abs(values - running_median(values, width=_WIDTH))
     spread = _MAD * running_median(off, width=_WIDTH)
-    floor = float(np.ptp(np.quantile(values, [0.01, 0.99]))) / 50
+    floor = least * float(np.ptp(np.quantile(values, [0.01, 0.99])))
     return np.asarray(off > np.maximum(_FAR * np.maximum(spread, noise), floor))
 
 

@@ -69,7 +69,7 @@ def runs_of(
         A rep begins at the top, as in a squat.
     """
     least_m = max(LEAST_HYSTERESIS_M, 6 * noise_m)
-    turns = list(_turns(_extremes(height_m), least_m))
+    turns = turns_of(height_m, size_m=least_m)
     best: tuple[Run, ...] = ()
     best_m = 0.0
     size_m = least_m
@@ -82,6 +82,11 @@ def runs_of(
             best, best_m = found, longest_m
         size_m *= _LADDER
     return best
+
+
+def turns_of(height_m: Floats, *, size_m: float) -> list[Turn]:
+    """Return highs and lows in turn, each further than a size from the one before."""
+    return list(_turns(_extremes(height_m), size_m))
 
 
 def _extremes(height_m: Floats) -> list[Turn]:
