@@ -27,6 +27,7 @@ from tempo_coach.storage.plan_table import TableFile
 from tempo_coach.storage.pseudonym_key import PseudonymKey
 from tempo_coach.storage.remembered import Memory
 from tempo_coach.storage.settings_file import SettingsFile
+from tempo_coach.storage.trace_file import TraceFile
 
 if TYPE_CHECKING:
     from tempo_coach.ui.app import TempoCoachApp
@@ -102,6 +103,11 @@ def plan_file(path: Path) -> PlanFile:
 def table_file(path: Path) -> TableFile:
     """Return the file of a coach's table."""
     return TableFile(path)
+
+
+def trace_file(path: Path) -> TraceFile:
+    """Return a recording of the bar."""
+    return TraceFile(path)
 
 
 def program(wishes: Wishes) -> Program:

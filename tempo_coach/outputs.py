@@ -5,9 +5,10 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeAlias
+from typing import IO, TYPE_CHECKING, Protocol, TypeAlias
 
 from tempo_coach.core.cut_set import CutSet
+from tempo_coach.core.prescribed_path import Paths
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.report_pages import PageFormat
 from tempo_coach.core.trace import Trace
@@ -17,6 +18,14 @@ from tempo_coach.storage.private_file import OpenStream, Output, PrivateFile
 
 if TYPE_CHECKING:
     from tempo_coach.report.report_writer import ReportWriter
+
+
+class DrawPaths(Protocol):
+    """Draws a compared set into a file."""
+
+    def __call__(self, paths: Paths, file: IO[bytes], *, form: str, title: str) -> None:
+        """Write a picture in one of `prescribed_path.PICTURE_FORMATS`."""
+
 
 CutTrace: TypeAlias = Callable[[Trace, Prescription], CutSet]
 """Finds the reps of a set in a trace."""
@@ -35,6 +44,11 @@ def report_file(path: Path | None) -> Output:
 def table_output(path: Path | None) -> Output:
     """Return what a made-up trace goes to; None is standard output."""
     return _output(path, stream_option="'-o -'")
+
+
+def picture_file(path: Path) -> Output:
+    """Return what a picture goes to."""
+    return PrivateFile(path, stream_option="--json")
 
 
 def calendar_file(path: Path) -> Output:
@@ -77,6 +91,27 @@ def trace_cutter() -> CutTrace:
             hint="pip install 'tempo-coach[trace]'",
         ) from fault
     return cut_set
+
+
+def path_drawer() -> DrawPaths:
+    """Return what draws a compared set.
+
+    Raises
+    ------
+    ExtraMissing
+        Something that it takes is not installed.
+    """
+    try:
+        from tempo_coach.report.quiet_import import quiet_matplotlib
+        from tempo_coach.report.trace_picture import draw_paths
+
+        quiet_matplotlib()
+    except ImportError as fault:
+        raise ExtraMissing(
+            f"a picture needs {fault.name}, which is not installed",
+            hint="pip install 'tempo-coach[report]'",
+        ) from fault
+    return draw_paths
 
 
 def _output(path: Path | None, *, stream_option: str) -> Output:

@@ -2,27 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 import click
 
-from tempo_coach import outputs
+from tempo_coach import bootstrap, outputs
+from tempo_coach.cli.compared_print import print_compared
 from tempo_coach.cli.options import given_settings, json_option, lifter_option, log_option
-from tempo_coach.cli.rows import wrapped
-from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.tables import print_json
 from tempo_coach.cli.trace_logging import log_compared, logging_options
 from tempo_coach.core.compared_set import ComparedSet, compared_data
-from tempo_coach.core.compared_table import (
-    PHASE_HEADINGS,
-    SPEED_HEADINGS,
-    loss_words,
-    phase_rows,
-    speed_rows,
-)
+from tempo_coach.core.legible import quoted
+from tempo_coach.core.prescribed_path import PICTURE_FORMATS, paths_of
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.trace_columns import Wishes
-from tempo_coach.storage.trace_file import TraceFile
 
 
 @click.command("compare")
@@ -44,6 +40,16 @@ from tempo_coach.storage.trace_file import TraceFile
     help="Samples a second, in place of a column of times.",
 )
 @click.option("--down-positive", is_flag=True, help="The figures grow on the way down.")
+@click.option("--from", "from_s", type=float, metavar="S", help="Leave out what is before.")
+@click.option("--to", "to_s", type=float, metavar="S", help="Leave out what is after.")
+@click.option(
+    "--picture",
+    "picture_path",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Also draw it into a file, .svg, .png or .pdf; needs the extra 'report'.",
+)
+@click.option("--replace", is_flag=True, help="Write over a picture that is there.")
 @logging_options
 @lifter_option
 @log_option
@@ -51,32 +57,40 @@ from tempo_coach.storage.trace_file import TraceFile
 def compare_command(
     trace: Path,
     line: str,
+    from_s: float | None,
+    to_s: float | None,
+    picture_path: Path | None,
+    replace: bool,
     set_id: str | None,
     is_new: bool,
     began: datetime | None,
     lifter: str | None,
     log_path: Path | None,
     as_json: bool,
-    **given: object,
+    **given: Any,
 ) -> None:
     """Set what was really lifted beside the line: a recording of the bar, rep by rep.
 
     TRACE is a table as text (CSV), with the bar's height, speed or acceleration over time, from
-    any device or video. With --set or --log-set the log takes it in, and the set's seconds count as
-    measured. Needs the extra 'trace': pip install 'tempo-coach[trace]'.
+    any device or video. How long each phase took is found in it, and what was done with the data
+    is said. With --set or --log-set the log takes it in, and the set's seconds count as measured.
+    Needs the extra 'trace': pip install 'tempo-coach[trace]'.
 
     \b
     tempo-coach compare trace.csv "front squat 1x5 @ 80 kg 4-1-X-1"
     tempo-coach compare video.csv "deadlift 1x3 3-1-X-0" --height "y" --unit cm --rate 60
     """
     prescription = parse_prescription(line)
-    cutter = outputs.trace_cutter()
-    read = TraceFile(trace).read(Wishes(**given))  # type: ignore[arg-type] # click made them so
-    compared = ComparedSet(prescription, cutter(read, prescription))
+    cut = outputs.trace_cutter()
+    draw = None if picture_path is None else _picture(picture_path, replace=replace)
+    read = bootstrap.trace_file(trace).read(Wishes(**given)).between(from_s, to_s)
+    compared = ComparedSet(prescription, cut(read, prescription))
     if as_json:
         print_json(compared_data(compared))
     else:
         print_compared(compared)
+    if draw is not None:
+        draw(compared)
     logged = log_compared(
         compared,
         set_id=set_id,
@@ -89,12 +103,20 @@ def compare_command(
         click.echo(f"\n{logged}", err=as_json)
 
 
-def print_compared(compared: ComparedSet) -> None:
-    """Print the tables of a compared set, and what is to be said of it."""
-    click.echo(f"{compared.prescription}\n")
-    print_table(PHASE_HEADINGS, phase_rows(compared))
-    click.echo()
-    print_table(SPEED_HEADINGS, speed_rows(compared))
-    said = (loss_words(compared), *compared.adherence.sentences(), *compared.remarks())
-    for words in filter(None, said):
-        click.echo(f"\n{wrapped(words)}")
+def _picture(path: Path, *, replace: bool) -> Callable[[ComparedSet], None]:
+    """Return what draws a compared set into a file, once all that it needs is there."""
+    form = path.suffix.lower().removeprefix(".")
+    if form not in PICTURE_FORMATS:
+        endings = ", ".join(f".{one}" for one in PICTURE_FORMATS)
+        raise click.UsageError(
+            f"{quoted(path.name)} does not say what to draw; let the name end in {endings}"
+        )
+    draw, to = outputs.path_drawer(), outputs.picture_file(path)
+    to.check(replace=replace)
+
+    def drawn(compared: ComparedSet) -> None:
+        paths, title = paths_of(compared), str(compared.prescription)
+        to.write(lambda file: draw(paths, file, form=form, title=title), replace=replace)
+        click.echo(f"drew {to.name}", err=True)
+
+    return drawn

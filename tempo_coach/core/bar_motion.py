@@ -19,7 +19,7 @@ RISE_SHARE = 8 / 15
 """How far a rise gets, as a share of the way at full speed: the integral of `rise`, order 1."""
 
 
-def rise(u: Floats, *, order: int) -> Floats:
+def rise(u: Floats, *, order: int, is_sudden: bool = False) -> Floats:
     """Return a rise from rest to speed 1, in units of its own length.
 
     Parameters
@@ -29,13 +29,18 @@ def rise(u: Floats, *, order: int) -> Floats:
         rest, after 1 full speed.
     order
         0 for the way, 1 for the speed, 2 for the acceleration.
+    is_sudden
+        Sets off with a jolt, as a harmonic swing does, in place of a minimum-jerk movement.
     """
     inside: Floats = np.minimum(np.maximum(u, 0.0), 1.0)
     if order == 0:
         beyond: Floats = np.maximum(u - 1.0, 0.0)
-        return inside**3 * (4 / 3 - inside + inside**2 / 5) + beyond
+        way = inside**2 * (1 - inside / 3)
+        return beyond + (way if is_sudden else inside**3 * (4 / 3 - inside + inside**2 / 5))
     bent: Floats = inside * (2 - inside)
-    return bent * bent if order == 1 else 4 * bent * (1 - inside)
+    if order == 1:
+        return bent if is_sudden else bent * bent
+    return np.where(u > 0, 2 - 2 * inside, 0.0) if is_sudden else 4 * bent * (1 - inside)
 
 
 @dataclass(frozen=True, slots=True)

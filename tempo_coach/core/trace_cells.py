@@ -51,6 +51,11 @@ def number(cell: str, *, decimal: str) -> float | None:
     return float(plain) if _NUMBER.fullmatch(plain) else None
 
 
+def is_grouped(cell: str, *, decimal: str) -> bool:
+    """Tell whether a cell's number would have signs between its thousands."""
+    return _GROUPED[decimal].fullmatch(cell) is not None
+
+
 def moment(cell: str, *, decimal: str) -> float | None:
     """Return a cell's time as a number: also a clock's, such as ``0:01:02.50``, then in seconds.
 

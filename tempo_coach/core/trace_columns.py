@@ -166,7 +166,8 @@ class _Headings:
                 raise self._unclear(quantity.value, places, f"--{quantity} says which")
             if places:
                 others = [one.value for one in Quantity if found[one] and one is not quantity]
-                left = [f"The {' and the '.join(others)} beside it are not used."] if others else []
+                are = "is" if len(others) == 1 else "are"
+                left = [f"The {' and the '.join(others)} beside it {are} not used."] * bool(others)
                 return quantity, self.column(places[0], quantity), left
         raise self._unclear("bar", [], "--height, --speed or --acceleration says which")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import math
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -12,7 +13,8 @@ import numpy as np
 
 from tempo_coach.core.bar_motion import Floats
 from tempo_coach.core.legible import quoted
-from tempo_coach.core.trace_cells import cells_of, moment
+from tempo_coach.core.marks import counted
+from tempo_coach.core.trace_cells import cells_of, is_grouped, moment
 from tempo_coach.errors import TraceRefused
 
 MOST_ROWS = 5_000_000
@@ -50,14 +52,18 @@ def dialect_of(text: str) -> Dialect:
         There is no row of numbers in its first lines.
     """
     lines = list(islice(io.StringIO(text), _LOOKED_AT))
-    best, best_score = None, (0.0, 0.0, 0)
+    best, best_score = None, (0.0, 0)
     for separator, decimal in _WAYS:
         found = _written(lines, separator, decimal)
         if found is None:
             continue
-        dialect, share = found
-        agrees = 1.0 if len(dialect.headings) in (0, dialect.columns) else 0.0
-        score = (round(share, 2), agrees, min(dialect.columns, 2))
+        dialect, rows, grouped = found
+        # A column alone is what any text is to a sign that is not in it.
+        trust = 0.5 if dialect.columns == 1 else 1.0
+        if len(dialect.headings) not in (0, dialect.columns):
+            trust *= 0.4
+        # Of two ways that read as much, the one in which fewer numbers part their thousands.
+        score = (round(rows * trust, 2), -grouped)
         if score > best_score:
             best, best_score = dialect, score
     if best is None:
@@ -68,8 +74,17 @@ def dialect_of(text: str) -> Dialect:
     return best
 
 
-def _written(lines: Sequence[str], separator: str, decimal: str) -> tuple[Dialect, float] | None:
-    """Read the first lines in one way; return it with the share of cells that are numbers."""
+def _written(
+    lines: Sequence[str], separator: str, decimal: str
+) -> tuple[Dialect, float, int] | None:
+    """Read the first lines in one way.
+
+    Returns
+    -------
+    tuple
+        The way, how many rows of numbers it finds (parts of them for texts between), and how many
+        of the numbers have signs between thousands. None where there are no numbers.
+    """
     rows: list[tuple[int, list[str], int]] = []
     for at, line in enumerate(lines):
         if line.isspace() or line.lstrip().startswith(_COMMENTS):
@@ -77,27 +92,24 @@ def _written(lines: Sequence[str], separator: str, decimal: str) -> tuple[Dialec
         cells = cells_of(
             line.strip(" \r\n\ufeff") if separator != "\t" else line.strip("\r\n\ufeff"), separator
         )
-        good = sum(_holds_number(cell, decimal) for cell in cells)
-        rows.append((at, cells, good))
-    widths = Counter(len(cells) for _, cells, good in rows if 2 * good >= len(cells) and good)
+        read = [moment(cell, decimal=decimal) for cell in cells]
+        # Empty cells alone make no row of numbers.
+        has_number = any(value is not None and not math.isnan(value) for value in read)
+        rows.append((at, cells, has_number * sum(value is not None for value in read)))
+    widths = Counter(len(cells) for _, cells, good in rows if 2 * good > len(cells))
     if not widths:
         return None
     width = widths.most_common(1)[0][0]
-    data = [row for row in rows if len(row[1]) == width and 2 * row[2] >= width]
+    data = [row for row in rows if len(row[1]) == width and 2 * row[2] > width]
     first = data[0][0]
     above = [cells for at, cells, good in rows if at < first and not good]
     headings: tuple[str, ...] = tuple(above[-1]) if above else ()
     units: tuple[str, ...] = ()
     if len(above) > 1 and len(above[-2]) == len(above[-1]) == width and _are_units(above[-1]):
         headings, units = tuple(above[-2]), tuple(above[-1])
-    behind = [row for row in rows if row[0] >= first]
-    share = sum(good / max(len(cells), 1) for _, cells, good in behind if len(cells) == width)
-    return Dialect(separator, decimal, width, first, headings, units), share / len(behind)
-
-
-def _holds_number(cell: str, decimal: str) -> bool:
-    found = moment(cell, decimal=decimal)
-    return found is not None and (found == found or not cell)
+    whole = sum(good / width for _, _, good in data)
+    grouped = sum(is_grouped(cell, decimal=decimal) for _, cells, _ in data for cell in cells)
+    return Dialect(separator, decimal, width, first, headings, units), whole, grouped
 
 
 def _are_units(cells: Sequence[str]) -> bool:
@@ -182,7 +194,7 @@ def _plainly(text: str, dialect: Dialect, wanted: Sequence[int]) -> list[Floats]
     for line, cells in rows_of(text, dialect):
         if len(cells) < least:
             raise TraceRefused(
-                f"line {line} has {len(cells)} cells, and column {least} is needed",
+                f"line {line} has {counted(len(cells), 'cell')}, and column {least} is needed",
                 hint="take out what is no row of the table",
             )
         for place, values in zip(wanted, found, strict=True):

@@ -17,6 +17,8 @@ from tempo_coach.errors import TraceRefused
 _WIDEST_M = 5.0
 """No bar goes further: its unit is another. Ours, by choice."""
 _FASTEST_M_S = 15.0
+_LATEST_S = 100_000.0
+"""A clock that shows more does not count from a recording's beginning."""
 
 
 def read_trace(text: str, wishes: Wishes | None = None) -> Trace:
@@ -84,11 +86,11 @@ def _times(
             f"line {line}: the time runs backwards, from {at} to {to}",
             hint="sort the rows, or give the part before it as a file of its own",
         )
-    times_s = given[has_time] * size
-    if times_s.size and abs(times_s[0]) > 100_000:
-        times_s = times_s - times_s[0]
+    times = given[has_time]
+    if times.size and abs(times[0]) * size > _LATEST_S:
+        times = times - times[0]
         remarks.append("Times are counted from the first sample.")
-    return times_s, values[has_time]
+    return times * size, values[has_time]
 
 
 def _size(

@@ -103,9 +103,10 @@ def _others(path: BarPath, runs: Sequence[Run], run: Run) -> Iterator[str]:
             for one in others[:_MOST_TOLD]
         )
         more = " and more" if len(others) > _MOST_TOLD else ""
+        begins_s = float(path.times_s[run.turns[0].index])
         yield (
-            f"{counted(len(others), 'other set')} in the trace left out ({places}{more}): --from "
-            "and --to choose."
+            f"The set at {begins_s:.0f} s is compared, and {counted(len(others), 'other')} left "
+            f"out ({places}{more}): --from and --to choose."
         )
 
 
@@ -142,6 +143,8 @@ def _refusal(path: BarPath, lead: Phase) -> TraceRefused:
         )
     return TraceRefused(
         f"no rep was found: the bar moves by {reach_m:.2f} m, but not there and back in alike "
-        f"ways, or no further than its noise of {path.noise_m:.2g} m lets tell",
-        hint="give the part with the set (--from, --to), or another column",
+        "ways, or no further than noise lets tell",
+        hint="slow ways can't be told from accelerations: record heights or speeds"
+        if path.samples.recorded is Quantity.ACCELERATION
+        else "give the part with the set (--from, --to), or another column",
     )

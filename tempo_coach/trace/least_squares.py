@@ -44,8 +44,9 @@ def best_near(
         if not free.any():
             break
         part = square[np.ix_(free, free)]
-        part[np.diag_indices_from(part)] *= 1 + damping
-        part[np.diag_indices_from(part)] += 1e-15 * np.trace(square) + 1e-300
+        diagonal = part.ravel()[:: part.shape[0] + 1]
+        diagonal *= 1 + damping
+        diagonal += 1e-15 * diagonal.sum() + 1e-300
         step = np.zeros_like(found)
         step[free] = np.linalg.solve(part, -gradient[free])
         tried = np.clip(found + step, least, most)

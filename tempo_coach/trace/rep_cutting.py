@@ -14,7 +14,8 @@ from tempo_coach.core.trace import Trace
 from tempo_coach.trace.bar_path import BarPath, bar_path
 from tempo_coach.trace.found_set import found_set
 from tempo_coach.trace.motions import motion_of
-from tempo_coach.trace.rest_edges import Rest, Rough, rest_of
+from tempo_coach.trace.rest_edges import rest_of
+from tempo_coach.trace.rest_fit import Rest, Rough
 from tempo_coach.trace.samples import Samples, samples_of
 from tempo_coach.trace.stops import with_stops
 from tempo_coach.trace.turning_points import Turn
@@ -62,9 +63,9 @@ def cut_set(trace: Trace, prescription: Prescription) -> CutSet:
         tuple(cut),
         path.times_s,
         path.height_m - min(turn.height_m for turn in found.turns),
-        trace.quantity,
+        path.samples.recorded,
         path.samples.rate_hz,
-        path.samples.felt_noise,
+        path.samples.recorded_noise,
         (*path.samples.remarks, *remarks),
     )
 

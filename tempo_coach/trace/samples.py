@@ -29,6 +29,10 @@ samples out of long traces."""
 _FLOORS = (1 / 50, 1 / 20, 1 / 8)
 """An outlier is at least so far off, as a share of the spread of all: of heights, of speeds, of
 accelerations, which turn the more sharply by themselves. Ours, by choice."""
+_ADDED_UP = (
+    "Heights and speeds are added up from accelerations: the beginning or the end of a slow way "
+    "can be wrong by some tenths of a second."
+)
 _MAD = 1.4826
 """Median deviation to standard deviation, of a normal distribution."""
 
@@ -47,8 +51,9 @@ class Samples:
     gaps_s: tuple[tuple[float, float], ...]
     """From the sample before to the one after, those too long to be bridged."""
     remarks: tuple[str, ...]
-    felt_noise: float
-    """The same of what was recorded, where these are speeds added up from accelerations."""
+    recorded: Quantity
+    """What was recorded; another where these are speeds added up from accelerations."""
+    recorded_noise: float
 
     def even(self, rate_hz: float) -> tuple[Floats, Floats]:
         """Return times and values in an even row, on straight lines between samples."""
@@ -78,7 +83,8 @@ def samples_of(trace: Trace) -> Samples:
             hint=f"give at least {LEAST_S:g} s",
         )
     rate_hz = 1 / float(np.median(np.diff(trace.times_s)))
-    if rate_hz < LEAST_HZ:
+    # A little less is one that was rounded.
+    if rate_hz < 0.98 * LEAST_HZ:
         raise TraceRefused(
             f"{rate_hz:.3g} samples a second are too few to see where a phase begins",
             hint=f"record at {LEAST_HZ:g} or more, better {GOOD_HZ:g}; or is the unit of time "
@@ -95,18 +101,32 @@ def samples_of(trace: Trace) -> Samples:
             f"{rate_hz:.3g} samples a second are few: a phase can be wrong by more than "
             f"{1000 / rate_hz:.0f} ms."
         )
+    if trace.quantity is Quantity.ACCELERATION:
+        remarks.append(_ADDED_UP)
     remarks += _unevenness(trace.times_s, rate_hz)
     noise = _noise(values)
     is_far = _outliers(values, noise, _FLOORS[trace.quantity.order])
     if far := int(is_far.sum()):
-        remarks.append(f"{counted(far, 'sample')} far off their neighbours were left out.")
+        their, were = ("its", "was") if far == 1 else ("their", "were")
+        remarks.append(f"{counted(far, 'sample')} far off {their} neighbours {were} left out.")
         times_s, values = times_s[~is_far], values[~is_far]
     times_s, values, kept_hz = _averaged(times_s, values, rate_hz)
     if kept_hz != rate_hz:
         remarks.append(f"{rate_hz:.4g} samples a second were averaged to {kept_hz:.3g}.")
     gaps, told = _gaps(times_s, kept_hz)
     noise = _noise(values)
-    return Samples(times_s, values, trace.quantity, kept_hz, noise, gaps, (*remarks, *told), noise)
+    remarks += told
+    return Samples(
+        times_s,
+        values,
+        trace.quantity,
+        kept_hz,
+        noise,
+        gaps,
+        tuple(remarks),
+        recorded=trace.quantity,
+        recorded_noise=noise,
+    )
 
 
 def _unevenness(times_s: Floats, rate_hz: float) -> list[str]:
@@ -156,7 +176,8 @@ def _gaps(times_s: Floats, rate_hz: float) -> tuple[tuple[tuple[float, float], .
     told = []
     if short := int((is_gap & ~is_long).sum()):
         longest_s = float(steps[is_gap & ~is_long].max())
-        told.append(f"{counted(short, 'gap')} of up to {longest_s:.2f} s were bridged.")
+        were = "was" if short == 1 else "were"
+        told.append(f"{counted(short, 'gap')} of up to {longest_s:.2f} s {were} bridged.")
     gaps = tuple((float(times_s[at]), float(times_s[at + 1])) for at in np.flatnonzero(is_long))
     if gaps:
         places = ", ".join(f"{ends - begins:.2g} s at {begins:.1f} s" for begins, ends in gaps[:5])

@@ -17,8 +17,6 @@ _SMOOTH_HZ = 3.0
 _LEAST_SHARE = 0.4
 """How long a stop is at least, as a share of the one prescribed."""
 _LEAST_S = 0.2
-_EDGE = 0.05
-"""Stops are no nearer than this to top and bottom, as a share of the way."""
 
 
 def with_stops(path: BarPath, turns: Sequence[Turn], prescription: Prescription) -> Iterator[Turn]:
@@ -38,9 +36,11 @@ def _stops(path: BarPath, high: Turn, low: Turn, prescription: Prescription) -> 
     smooth = low_pass(heights, rate_hz=path.rate_hz, cut_off_hz=_SMOOTH_HZ)
     speeds = np.abs(np.gradient(smooth)) * path.rate_hz
     done = (high.height_m - smooth) / (high.height_m - low.height_m)
-    # From when the bar leaves the top for good: a step or a fidget before it is no stop.
-    between = np.arange(done.size) > np.flatnonzero(done <= _EDGE).max(initial=0)
-    between &= done < 1 - _EDGE
+    # From when the bar leaves the top for good, since a step or a fidget before it is no stop; and
+    # half as far down as the first that is asked for.
+    first, last = float(stops.at[0]) / 2, (1 + float(stops.at[-1])) / 2
+    between = np.arange(done.size) > np.flatnonzero(done <= first).max(initial=0)
+    between &= done < last
     if not between.any():
         return
     slow = _SLOW * float(np.quantile(speeds[between], 0.8))

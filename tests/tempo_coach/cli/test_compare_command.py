@@ -9,6 +9,7 @@ import pytest
 
 from tests.tempo_coach.cli.conftest import Command
 
+GOLDEN = Path(__file__).parent / "golden" / "compare.txt"
 LINE = "front squat 1x5 4-1-X-1"
 
 
@@ -24,8 +25,8 @@ def test_a_trace_is_set_beside_the_line_rep_by_rep(command: Command, trace: Path
 
     lines = [line.split() for line in outcome.out.splitlines()]
     assert outcome.code == 0
-    assert ["line", "4.00", "1.00", "X", "1.00"] in lines
-    assert [line[0] for line in lines[4:9]] == ["1", "2", "3", "4", "5"]
+    first = lines.index(["line", "4.00", "1.00", "X", "1.00"]) + 1
+    assert [line[0] for line in lines[first : first + 6]] == ["1", "2", "3", "4", "5", "sum"]
     assert "Speed lost over the raise" in outcome.out
 
 
@@ -66,6 +67,112 @@ def test_a_made_up_table_says_so_in_its_first_line(command: Command) -> None:
     assert first == "# simulated by tempo-coach, not measured: squat 1x2 2-0-X-0; seed 1"
     assert heading == "time (s),height (m)"
     assert len(rows) > 500
+
+
+def test_what_is_printed_stays_as_it_is(command: Command, trace: Path) -> None:
+    assert command("compare", trace, LINE).out == GOLDEN.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("ending", ["svg", "png"])
+def test_a_picture_is_drawn_into_a_file_and_not_over_one(
+    command: Command, trace: Path, ending: str
+) -> None:
+    path = trace.with_name(f"set.{ending}")
+
+    first = command("compare", trace, LINE, "--picture", path)
+    again = command("compare", trace, LINE, "--picture", path)
+
+    assert first.code == 0
+    assert first.err == f"drew {path}\n"
+    assert path.stat().st_size > 10_000
+    assert (again.code, again.out) == (73, "")
+    assert "--replace writes over it" in again.err
+
+
+def test_a_picture_needs_a_name_that_says_what_it_is(command: Command, trace: Path) -> None:
+    outcome = command("compare", trace, LINE, "--picture", "set.gif")
+
+    assert outcome.code == 64
+    assert "let the name end in .svg, .png, .pdf" in outcome.err
+
+
+def test_a_part_of_a_trace_can_be_chosen(command: Command, trace: Path) -> None:
+    outcome = command("compare", trace, LINE, "--from", "12", "--json")
+
+    assert outcome.data["reps_found"] < 5
+
+
+@pytest.mark.parametrize(
+    ("content", "code", "said"),
+    [
+        ("t,h\n0,1\n1,1\n0.5,2\n", 65, "line 4: the time runs backwards"),
+        ("t,h\n0,1\n0.01,1\n0.02,2\n", 65, "3 samples over 0.02 s are too few for a set"),
+        ("", 65, "there is no row of numbers"),
+    ],
+)
+def test_a_trace_that_cant_be_used_is_one_sentence(
+    command: Command, home: Path, content: str, code: int, said: str
+) -> None:
+    path = home / "bad.csv"
+    path.write_text(content)
+
+    outcome = command("compare", path, LINE)
+
+    assert outcome.code == code
+    assert said in outcome.err
+    assert outcome.err.count("\n") == 1
+
+
+@pytest.mark.parametrize("of", ["speed", "acceleration"])
+def test_speeds_and_accelerations_will_do_too(command: Command, home: Path, of: str) -> None:
+    path = home / "felt.csv"
+    assert command("simulate", LINE, "-o", path, "--of", of, "--no-walk").code == 0
+
+    outcome = command("compare", path, LINE, "--json")
+
+    assert outcome.data["trace"]["quantity"] == of
+    assert outcome.data["reps_found"] == 5
+
+
+def test_columns_and_units_can_be_given(command: Command, trace: Path, home: Path) -> None:
+    rows = trace.read_text().splitlines()[2:]
+    path = home / "bare.txt"
+    # Without headings, in centimetres, and counted downwards.
+    path.write_text("".join(f"{-float(row.split(',')[1]) * 100:.3f}\n" for row in rows))
+
+    outcome = command(
+        "compare", path, LINE, "--height", "1", "--unit", "cm", "--rate", "100",
+        "--down-positive", "--json",
+    )  # fmt: skip
+
+    assert outcome.data["reps_found"] == 5
+
+
+@pytest.mark.parametrize(
+    ("given", "code", "said"),
+    [
+        (("--range", "9"), 65, "a range of 9 m is not possible; 0.02 to 2.5 m"),
+        (("--scatter", "99"), 65, "a scatter of 0.99 is not possible"),
+        (("--of", "smell"), 64, "is not one of"),
+    ],
+)
+def test_what_cant_be_simulated_is_refused(
+    command: Command, home: Path, given: tuple[str, ...], code: int, said: str
+) -> None:
+    outcome = command("simulate", LINE, "-o", home / "made.csv", *given)
+
+    assert outcome.code == code
+    assert said in outcome.err
+    assert not (home / "made.csv").exists()
+
+
+def test_a_simulated_table_is_not_written_over_one(command: Command, trace: Path) -> None:
+    before = trace.read_text()
+
+    outcome = command("simulate", LINE, "-o", trace)
+
+    assert outcome.code == 73
+    assert trace.read_text() == before
 
 
 # Into the log.
