@@ -6,15 +6,21 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import click
+import numpy as np
 import pytest
 
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.main import command
+from tempo_coach.core.compared_set import ComparedSet, SpeedLoss, compared_data
+from tempo_coach.core.cut_set import CutRep, CutSet, Stretch
 from tempo_coach.core.export_columns import explained
+from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.settings import Settings
-from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.core.tempo import Phase, parse_tempo
+from tempo_coach.core.trace import Quantity
+from tempo_coach.core.trace_units import units_of
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -71,6 +77,29 @@ def test_every_rule_of_dosing_stands_in_the_readme_with_its_meaning() -> None:
         assert rule.description is not None
         meaning = " ".join(rule.description.split())
         assert re.search(rf"\| `{name}` \| [^|]+ \| {re.escape(meaning)} \|", README), name
+
+
+def test_every_unit_of_a_trace_stands_in_the_readme() -> None:
+    for quantity in (None, *Quantity):
+        name = "time" if quantity is None else quantity.value
+        row = re.search(rf"^\| {name} \| (.+) \|$", README, re.MULTILINE)
+        assert row is not None
+        # A clock's time is written, but is no unit.
+        assert set(re.findall(r"`([a-z0-9/]+)`", row[1])) == set(units_of(quantity))
+
+
+def test_every_key_of_a_compared_set_stands_in_the_readme() -> None:
+    rep = CutRep(MeasuredRep(4_000, 0, 1_000, None), (Stretch(Phase.LOWER, 1.0, 5.0),))
+    cut = CutSet((rep,), np.zeros(1), np.zeros(1), Quantity.HEIGHT, 100.0, 0.001, ())
+    data = compared_data(ComparedSet(parse_prescription("squat 1x1 4-0-1-0"), cut))
+
+    shown = README.split("`--json` prints `line`")[1].split("\n\n")[0] + "`line`"
+    (first,) = data["reps"]
+    parts = {key for part in first["parts"] for key in part}
+    loss = set(SpeedLoss.__slots__) | {"share"}
+    assert set(re.findall(r"`([a-z_]+)`", shown)) - {"null"} == (
+        set(data) | set(first) | parts | set(data["trace"]) | loss
+    )
 
 
 def test_the_readme_s_examples_of_lines_and_tempos_can_be_read() -> None:

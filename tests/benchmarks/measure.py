@@ -7,6 +7,7 @@ logs of many lifters hold; a hundred lifters make about 2,500,000 in five years.
 
 from __future__ import annotations
 
+import io
 import json
 import re
 import subprocess
@@ -20,6 +21,7 @@ from pathlib import Path
 
 import numpy as np
 
+from tempo_coach.core.bar_simulator import Device, simulated_set
 from tempo_coach.core.cue_sets import set_track
 from tempo_coach.core.demo import demo_facts
 from tempo_coach.core.facts import SetDone, line_of
@@ -27,8 +29,13 @@ from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.prescription import EXAMPLE, parse_prescription
 from tempo_coach.core.settings import parse_cues
 from tempo_coach.core.timeline import Timeline
+from tempo_coach.core.trace import Quantity, Trace
+from tempo_coach.core.trace_text import read_trace
+from tempo_coach.core.trace_writing import simulated_table
 from tempo_coach.core.weeks import weekly
 from tempo_coach.storage.log_file import LogFile
+from tempo_coach.trace.filters import low_pass
+from tempo_coach.trace.rep_cutting import cut_set
 
 _LINES = 100_000
 _LIFTERS = 20
@@ -166,6 +173,25 @@ def write_log(path: Path, lines: int, *, of: str = "") -> None:
             file.write(line_of(fact.model_copy(update=changed)))
 
 
+def of_the_trace() -> None:
+    """Two hours at 200 samples a second, with a set every six minutes."""
+    line = parse_prescription("squat 1x8 4-1-X-1")
+    device, parts = Device(rate_hz=200, noise=0.001), []
+    for seed in range(20):
+        values = simulated_set(line, seed=seed, device=device).trace.values
+        rest = np.full(72_000 - values.size, values[-1])
+        parts += [values, rest + np.random.default_rng(seed).normal(size=rest.size) * 0.001]
+    height_m = np.concatenate(parts)
+    trace = Trace(np.arange(height_m.size) / 200, height_m, Quantity.HEIGHT)
+    text = "".join(simulated_table(trace, line=str(line), seed=0))
+    ours = best_s(lambda: read_trace(text), repeat=3)
+    plain = best_s(lambda: np.loadtxt(io.StringIO(text), delimiter=",", skiprows=2), repeat=3)
+    say(f"read a trace of {height_m.size:,} rows", ours, "numpy.loadtxt", plain)
+    ours = best_s(lambda: cut_set(trace, line), repeat=3)
+    plain = best_s(lambda: low_pass(height_m, rate_hz=200, cut_off_hz=10), repeat=3)
+    say("find its sets and cut the longest", ours, "filter as many samples", plain)
+
+
 def of_the_app() -> None:
     ours = best_s(lambda: run(_OUR_APP + _FIRST_FRAME))
     plain = best_s(lambda: run(_EMPTY_APP + _FIRST_FRAME))
@@ -192,6 +218,7 @@ def say(what: str, ours_s: float, beside: str, plain_s: float) -> None:
 if __name__ == "__main__":
     of_the_track()
     of_the_line()
+    of_the_trace()
     with tempfile.TemporaryDirectory() as temporary:
         of_the_log(Path(temporary))
     with tempfile.TemporaryDirectory() as temporary:
