@@ -151,8 +151,9 @@ class RestFit:
             if self._arrives:
                 slopes.append((count - 1, len(columns), -by_time))
             columns.append(column)
-        matrix = np.array(columns).T
-        matrix = np.vstack([matrix, np.zeros(len(columns))])
+        matrix = np.zeros((times_s.size + 1, len(columns)))
+        for column_place, column in enumerate(columns):
+            matrix[:-1, column_place] = column
         matrix[-1, len(self._level) - 1] = self._weight
         # Normal equations: four columns, and several times as fast as a decomposition.
         square = matrix.T @ matrix
