@@ -22,8 +22,9 @@ _SURE = 3.0
 """Standard deviations that noise may explain."""
 _UNKNOWN_M_S = 0.004
 """A speed that is not known better, whatever the noise."""
-_UNKNOWN_SHARE = 0.015
-"""The same, of the greatest speed since the last rest: from samples too far apart."""
+_UNKNOWN_SHARE_S = 0.5
+"""Over the rate, the same as a share of the greatest speed since the last rest: what lies between
+two samples is not known. Ours, by choice."""
 
 
 def felt_speed(values: Floats, *, rate_hz: float, noise: float) -> Floats:
@@ -89,7 +90,7 @@ def _rests_from(
         fastest = max(fastest, float(np.abs(between).max(initial=0.0)))
         before = place
         walk = noise**2 * abs(place - last) / rate_hz**2
-        spread = (walk + _UNKNOWN_M_S**2 + (_UNKNOWN_SHARE * fastest) ** 2) ** 0.5
+        spread = (walk + _UNKNOWN_M_S**2 + (_UNKNOWN_SHARE_S / rate_hz * fastest) ** 2) ** 0.5
         if abs(speeds[place] - speeds[last]) < _SURE * spread:
             rests.add(place)
             last, fastest = place, 0.0

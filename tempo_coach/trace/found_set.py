@@ -139,12 +139,16 @@ def _refusal(path: BarPath, lead: Phase) -> TraceRefused:
         reps = counted(_longest(found).reps, "rep")
         return TraceRefused(
             f"no rep that begins with the {lead} was found",
-            hint=f"with 'lead {other}' on the line, or with --down-positive, there are {reps}",
+            hint=f"with 'lead {other}' on the line, or with --down-positive, {reps} can be found",
+        )
+    if path.samples.recorded is Quantity.ACCELERATION:
+        return TraceRefused(
+            "no rep was found in the heights that these accelerations add up to",
+            hint="slow ways can't be told from the device's own error, nor fast ones at few samples "
+            "a second: record at 100 or more, or record heights or speeds",
         )
     return TraceRefused(
         f"no rep was found: the bar moves by {reach_m:.2f} m, but not there and back in alike "
         "ways, or no further than noise lets tell",
-        hint="slow ways can't be told from accelerations: record heights or speeds"
-        if path.samples.recorded is Quantity.ACCELERATION
-        else "give the part with the set (--from, --to), or another column",
+        hint="give the part with the set (--from, --to), or another column",
     )

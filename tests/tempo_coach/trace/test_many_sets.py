@@ -46,12 +46,12 @@ def test_of_500_sets_of_any_kind_995_in_1000_have_their_reps_and_phases_their_en
 # Accelerations are harder: slow ways hardly feel like one, and errors add up twice. So here are
 # lowers of up to 4 s, 100 samples a second or more, no gaps, and a better device.
 @pytest.mark.slow
-def test_of_200_sets_recorded_as_accelerations_95_in_100_have_their_reps() -> None:
+def test_of_200_sets_recorded_as_accelerations_99_in_100_have_their_reps() -> None:
     tried = [
         set_of_any_kind(seed, Quantity.ACCELERATION, slowest_s=4) for seed in range(2_000, 2_200)
     ]
 
     found = off_ms(tried)
-    assert sum(one.has_right_reps for one in tried) >= 190
+    assert sum(one.has_right_reps for one in tried) >= 198
     assert float(np.median(found)) < 15
-    assert float(np.quantile(found, 0.95)) < 50
+    assert float(np.quantile(found, 0.99)) < 50

@@ -205,6 +205,17 @@ def test_where_no_rep_is_found_the_reason_is_said(
     assert hint in refused.value.hint
 
 
+def test_accelerations_that_add_up_to_nothing_say_what_to_record_instead() -> None:
+    lifter, device = Lifter(range_m=0.3), Device(Quantity.ACCELERATION, rate_hz=25.0, noise=0.2)
+    line = parse_prescription("squat 1x3 10-0-4-0")
+    made = simulated_set(line, seed=1, lifter=lifter, device=device)
+
+    with pytest.raises(TraceRefused, match="no rep was found in the heights") as refused:
+        cut_set(made.trace, line)
+
+    assert "record heights or speeds" in refused.value.hint
+
+
 def test_noise_alone_has_no_reps() -> None:
     times_s = np.arange(0, 60, 0.01)
     noise = np.random.default_rng(1).normal(size=times_s.size) * 0.1
