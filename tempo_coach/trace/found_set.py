@@ -13,7 +13,14 @@ from tempo_coach.core.tempo import Phase
 from tempo_coach.core.trace import Quantity
 from tempo_coach.errors import TraceRefused
 from tempo_coach.trace.bar_path import BarPath
-from tempo_coach.trace.turning_points import LEAST_RANGE_M, Run, Turn, runs_of, turns_of
+from tempo_coach.trace.turning_points import (
+    LEAST_RANGE_M,
+    MOST_RANGE_M,
+    Run,
+    Turn,
+    runs_of,
+    turns_of,
+)
 
 _SURE = 4.0
 """Standard errors from which on a drift is one. Ours, by choice."""
@@ -144,8 +151,13 @@ def _refusal(path: BarPath, lead: Phase) -> TraceRefused:
     if path.samples.recorded is Quantity.ACCELERATION:
         return TraceRefused(
             "no rep was found in the heights that these accelerations add up to",
-            hint="slow ways can't be told from the device's own error, nor fast ones at few samples "
-            "a second: record at 100 or more, or record heights or speeds",
+            hint="slow ways can't be told from the device's own error, nor fast ones at few "
+            "samples a second: record at 100 or more, or record heights or speeds",
+        )
+    if reach_m > 2 * MOST_RANGE_M:
+        return TraceRefused(
+            f"no rep was found: the bar moves by {reach_m:.4g} m",
+            hint=f"a rep is at most {MOST_RANGE_M:g} m; is the unit another? --unit cm",
         )
     return TraceRefused(
         f"no rep was found: the bar moves by {reach_m:.2f} m, but not there and back in alike "

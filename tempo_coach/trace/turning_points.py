@@ -10,8 +10,8 @@ import numpy as np
 
 from tempo_coach.core.bar_motion import Floats
 
-LEAST_RANGE_M = 0.08
-"""A smaller way is no rep. Ours, by choice."""
+LEAST_RANGE_M, MOST_RANGE_M = 0.08, 3.0
+"""A smaller way is no rep, and a larger one is in another unit. Ours, by choice."""
 LEAST_HYSTERESIS_M = 0.02
 SMALLEST, LARGEST = 0.65, 1.45
 """How far the ways of one set may differ in range, as shares of their median. Ours, by choice."""
@@ -128,7 +128,7 @@ def _runs(
     sizes = np.unique(np.quantile(smaller, np.linspace(0, 1, 13)))
     best: list[Run] = []
     for range_m in sizes:
-        if range_m < max(LEAST_RANGE_M, least_m):
+        if not max(LEAST_RANGE_M, least_m) <= range_m <= MOST_RANGE_M:
             continue
         is_rep = (smaller > SMALLEST * range_m) & (np.maximum(there, back) < LARGEST * range_m)
         found = list(_joined(turns, first, is_rep, rate_hz))

@@ -216,6 +216,14 @@ def test_accelerations_that_add_up_to_nothing_say_what_to_record_instead() -> No
     assert "record heights or speeds" in refused.value.hint
 
 
+def test_a_bar_that_goes_a_hundred_metres_is_in_another_unit() -> None:
+    made, _ = tried()
+    trace = Trace(made.trace.times_s, made.trace.values * 100, Quantity.HEIGHT)
+
+    with pytest.raises(TraceRefused, match="is the unit another"):
+        cut_set(trace, parse_prescription(LINE))
+
+
 def test_noise_alone_has_no_reps() -> None:
     times_s = np.arange(0, 60, 0.01)
     noise = np.random.default_rng(1).normal(size=times_s.size) * 0.1

@@ -60,8 +60,8 @@ def test_a_long_break_parts_two_sets() -> None:
     assert reps(height_m) == [2, 2]
 
 
-@pytest.mark.parametrize("range_m", [0.01, 0.05])
-def test_ways_that_are_too_small_are_none(range_m: float) -> None:
+@pytest.mark.parametrize("range_m", [0.01, 0.05, 4.0, 50.0])
+def test_ways_that_are_too_small_or_too_large_are_none(range_m: float) -> None:
     assert reps(path(0.0, -range_m, 0.0, -range_m, 0.0)) == []
 
 
