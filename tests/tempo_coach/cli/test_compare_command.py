@@ -73,6 +73,7 @@ def test_what_is_printed_stays_as_it_is(command: Command, trace: Path) -> None:
     assert command("compare", trace, LINE).out == GOLDEN.read_text(encoding="utf-8")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("ending", ["svg", "png"])
 def test_a_picture_is_drawn_into_a_file_and_not_over_one(
     command: Command, trace: Path, ending: str

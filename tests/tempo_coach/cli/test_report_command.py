@@ -80,6 +80,7 @@ def test_sets_without_a_known_load_are_told(command: Command, written_log: Path)
     assert table(tree_of(out), "This week by exercise")[1][-1] == "0+"
 
 
+@pytest.mark.slow
 def test_sums_are_those_that_pandas_makes_of_the_exported_sets(
     command: Command, home: Path
 ) -> None:

@@ -201,6 +201,7 @@ def test_a_log_that_takes_nothing_leaves_the_set_beside_it(
     assert json.loads(beside.read_text(encoding="utf-8"))["reps_done"] == 1
 
 
+@pytest.mark.slow
 def test_output_that_nobody_reads_any_more_is_no_error(written_log: Path) -> None:
     nobody, output = os.pipe()
     os.close(nobody)

@@ -104,6 +104,7 @@ def test_the_setting_and_an_answer_of_today_keep_it_from_asking(
     assert asked(monkeypatch, Terminal("6\n"), told) == [1]
 
 
+@pytest.mark.slow
 def test_a_plain_set_is_told_what_the_log_knows_and_is_paced(command: Command, home: Path) -> None:
     log = home / "sore.jsonl"
     begun = datetime.now().astimezone() - timedelta(hours=20)

@@ -52,7 +52,7 @@ def tables(draw: st.DrawFn) -> tuple[str, list[float], list[float | None]]:
     return end.join(lines) + draw(st.sampled_from(["", end])), times_s, metres
 
 
-@settings(max_examples=200)
+@settings(max_examples=50)
 @given(tables())
 def test_a_trace_in_any_dialect_is_read_back(
     table: tuple[str, list[float], list[float | None]],

@@ -159,6 +159,7 @@ def test_the_order_of_sets_changes_no_total_to_the_last_digit(
 # Weeks.
 
 
+@pytest.mark.slow
 @given(set_lists)
 @settings(max_examples=25)
 def test_weekly_sums_are_those_of_pandas(sets: list[SetDone]) -> None:
