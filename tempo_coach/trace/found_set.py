@@ -27,6 +27,8 @@ _SURE = 4.0
 _LEAST_DRIFT_M = 0.01
 """Over the set; less makes no difference."""
 _MOST_TOLD = 3
+_FIDGET = 0.25
+"""A smaller part of a rep's range is no way of its own. Ours, by choice."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -37,6 +39,10 @@ class FoundSet:
     """Without drift."""
     turns: tuple[Turn, ...]
     """Its beginning, then two for each rep."""
+    before: Turn | None
+    """Where a way begins that leads to the set's beginning, as when a bar is picked up first."""
+    after: Turn | None
+    """Where one ends that leads away from its end."""
     remarks: tuple[str, ...]
 
 
@@ -62,7 +68,7 @@ def found_set(path: BarPath, *, lead: Phase) -> FoundSet:
             remarks.append(_drift_words(path, slope_m_s))
     remarks += _others(path, runs, run)
     remarks += _uncounted(path, runs, run)
-    return FoundSet(path, run.turns, tuple(remarks))
+    return FoundSet(path, run.turns, *_around(path, run), tuple(remarks))
 
 
 def _runs(path: BarPath, lead: Phase) -> tuple[Run, ...]:
@@ -100,6 +106,24 @@ def _drift_words(path: BarPath, slope_m_s: float) -> str:
     if path.samples.quantity is Quantity.HEIGHT:
         return f"A drift of {slope_m_s * 6000:.1f} cm a minute was taken out."
     return f"A drift of {slope_m_s:.3f} m/s was taken out of the speed."
+
+
+def _around(path: BarPath, run: Run) -> tuple[Turn | None, Turn | None]:
+    """Return the turns before and after a run, where the ways between are no mere fidgets."""
+    size_m = run.range_m * _FIDGET
+    turns = turns_of(path.height_m, size_m=size_m)
+    first, last = (sum(turn.index for turn in ends) / 2 for ends in (run.turns[:2], run.turns[-2:]))
+    begins = [turn for turn in turns if turn.index <= first][-2::-1]
+    ends = [turn for turn in turns if turn.index >= last][1:]
+    before, after = (
+        next((turn for turn in side[:1] if abs(turn.height_m - to.height_m) > size_m), None)
+        for side, to in ((begins, run.turns[0]), (ends, run.turns[-1]))
+    )
+    # Of a flat top either end may be the turn.
+    return (
+        before if before and before.index < run.turns[0].index else None,
+        after if after and after.index > run.turns[-1].index else None,
+    )
 
 
 def _others(path: BarPath, runs: Sequence[Run], run: Run) -> Iterator[str]:

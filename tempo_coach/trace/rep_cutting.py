@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -49,7 +50,12 @@ def cut_set(trace: Trace, prescription: Prescription) -> CutSet:
                 stops = counted(len(turns) - 3, "stop")
                 remarks.append(f"Rep {number}: {stops} found, {asked} prescribed.")
     chain = [*parted[0], *(turn for turns in parted[1:] for turn in turns[1:])]
-    rests = list(_rests(path, [way_of(path, at, to) for at, to in pairwise(chain)]))
+    # With the ways beside the set, for they may lead straight to its ends.
+    around = [found.before, *chain, found.after]
+    ways = [
+        None if at is None or to is None else way_of(path, at, to) for at, to in pairwise(around)
+    ]
+    rests = list(_rests(path, ways))
     cut, first = [], 0
     for turns in parted:
         inside = rests[first : first + len(turns)]
@@ -70,44 +76,46 @@ def cut_set(trace: Trace, prescription: Prescription) -> CutSet:
     )
 
 
-def _rests(path: BarPath, ways: Sequence[Way]) -> Iterator[Rest]:
-    """Yield the rest before each way, and the one behind the last."""
+def _rests(path: BarPath, ways: Sequence[Way | None]) -> Iterator[Rest]:
+    """Yield the rests between ways; None is where the trace begins or ends without one."""
     samples = path.samples
-    for before, after in pairwise((None, *ways, None)):
+    for before, after in pairwise(ways):
         if before and after and after.leaves_s - before.arrives_s < _APART_S:
             rough = Rough(before.middle_s, before.arrives_s, after.leaves_s, after.middle_s)
             yield rest_of(samples, rough)
         else:
+            from_s = -math.inf if before is None else before.arrives_s
+            to_s = math.inf if after is None else after.leaves_s
             yield Rest(
-                None if before is None else _arrival(samples, before),
-                None if after is None else _leaving(samples, after),
+                None if before is None else _arrival(samples, before, to_s - before.arrives_s),
+                None if after is None else _leaving(samples, after, after.leaves_s - from_s),
             )
 
 
-def _arrival(samples: Samples, way: Way) -> float | None:
+def _arrival(samples: Samples, way: Way, most_s: float) -> float | None:
     """Return when a way ends, whatever comes after it.
 
     No more is looked at than it takes: a step or a fidget may follow.
     """
-    for room_s in _rooms(way):
+    for room_s in _rooms(way, most_s):
         rough = Rough(way.middle_s, way.arrives_s, None, way.arrives_s + room_s)
-        found_s = rest_of(samples, rough).arrives_s
+        found_s = rest_of(samples, rough, tries_sudden=False).arrives_s
         if found_s is None or found_s > samples.times_s[-1] - _ABOUT_S:
             return None
         if found_s < way.arrives_s + room_s - _margin(way):
-            return found_s
+            return rest_of(samples, rough).arrives_s
     return None
 
 
-def _leaving(samples: Samples, way: Way) -> float | None:
+def _leaving(samples: Samples, way: Way, most_s: float) -> float | None:
     """Return when a way begins, whatever comes before it."""
-    for room_s in _rooms(way):
+    for room_s in _rooms(way, most_s):
         rough = Rough(way.leaves_s - room_s, None, way.leaves_s, way.middle_s)
-        found_s = rest_of(samples, rough).leaves_s
+        found_s = rest_of(samples, rough, tries_sudden=False).leaves_s
         if found_s is None or found_s < samples.times_s[0] + _ABOUT_S:
             return None
         if found_s > way.leaves_s - room_s + _margin(way):
-            return found_s
+            return rest_of(samples, rough).leaves_s
     return None
 
 
@@ -115,9 +123,9 @@ def _margin(way: Way) -> float:
     return 0.1 + 0.02 * way.about_s
 
 
-def _rooms(way: Way) -> Iterator[float]:
+def _rooms(way: Way, most_s: float) -> Iterator[float]:
     room_s = 0.4 + 0.03 * way.about_s
-    while room_s < 1 + way.about_s:
+    while room_s < min(1 + way.about_s, most_s):
         yield room_s
         room_s *= 1.5
 

@@ -224,6 +224,16 @@ def test_a_bar_that_goes_a_hundred_metres_is_in_another_unit() -> None:
         cut_set(trace, parse_prescription(LINE))
 
 
+def test_a_bar_picked_up_straight_before_the_first_lower_does_not_lengthen_it() -> None:
+    made, _ = tried("deadlift 1x3 3-1-X-0")
+
+    cut = cut_set(made.trace, parse_prescription("deadlift 1x2 3-1-X-0 lead lower"))
+
+    first_s, second_s = made.edges_s[0][2:], made.edges_s[1][:2]
+    assert edges_s(cut)[0] == pytest.approx([*first_s, *second_s], abs=0.05)
+    assert "is part of no rep" in cut.remarks[0]
+
+
 def test_noise_alone_has_no_reps() -> None:
     times_s = np.arange(0, 60, 0.01)
     noise = np.random.default_rng(1).normal(size=times_s.size) * 0.1
