@@ -62,7 +62,8 @@ class DosingRules(_Part):
     most_percent: Annotated[float, Field(ge=100, le=1000)] = 150.0
     """Where the growth ends, as a share of the base. Common practice, no source."""
     after_break_percent: _Percent = 50.0
-    """What the first week has after two or more with less than that. Common practice, no source."""
+    """What a week has after two or more with less than that, planned or done. Common practice, no
+    source."""
     taper: TaperShape = Field(default=TaperShape.EXPONENTIAL, strict=False)
     """Before a meet: step, linear or exponential."""
     taper_days: Annotated[int, Field(ge=0, le=LONGEST_DAYS)] = 14

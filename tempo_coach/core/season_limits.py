@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import chain
+from statistics import fmean
 
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.season_calendar import SeasonCalendar, SeasonDay
@@ -48,6 +50,8 @@ class Level:
     """None where nothing says so yet."""
     why: str
     """Where it comes from, in a few words."""
+    after_less: int = 0
+    """So many weeks with less make it begin again lower; 0 where none do."""
 
 
 def week_levels(
@@ -61,62 +65,111 @@ def week_levels(
 ) -> Iterator[Level]:
     """Yield the level of weeks that follow one another, in any one measure.
 
-    With a stated base the first loading week has it, and one that follows a loading week has the
-    level of that week and the stated growth. Without one, a week that has begun has the mean of
-    the last four full loading weeks that hold work, and the growth; weeks to come go on from there.
-    The growth ends at a stated share of the base, and the first loading week after two or more with
-    less than a stated part of their level has that part.
+    With a stated base the first loading week has it, and one that follows a full loading week has
+    the level of that week and the stated growth. Without one, a week that has begun has the mean of
+    the last four full loading weeks, and the growth; weeks to come go on from there. The growth
+    ends at a stated share of the base.
+
+    A week has less where the calendar leaves, or the log holds, under a stated part of its level;
+    it is no full loading week. After two or more of them the level is that part of what it was,
+    until a week again holds that part of its own. For a week that the calendar itself cuts, only
+    those before it count that hold under that part of their limit. Weeks before the first work do
+    not count, and those that are not over count as done.
 
     Parameters
     ----------
     weeks
-        In order, without gaps.
+        At least one, in order, without gaps.
     calendar
         Where they are from.
     base
-        What is stated, if anything is.
+        What is stated, if anything is; it holds from the first of the weeks.
     rules
         How the work is dosed.
     done
         What was done, by week; may hold more weeks than asked for.
     today
-        Weeks that begin later have no work yet.
+        Weeks that end before it are over.
     """
-    level = Level(None, _NO_BASE) if base is None else Level(base, "the stated base")
-    before: SeasonWeek | None = None
-    idle, has_loaded = 0, False
-    top = None if base is None else base * rules.most_percent / 100
-    for week in weeks:
-        if base is None and week.week.monday() <= today:
-            level, idle = _from_log(week.week, calendar, rules, done)
-            top = level.amount and level.amount * rules.most_percent / 100
-        elif (amount := level.amount) is not None and week.is_loading and has_loaded:
-            if idle >= _BREAK_WEEKS:
-                level = _after_break(amount, idle, rules)
-            elif before is not None and before.is_loading:
-                level = _grown(amount, "the level before", rules, top=top)
-            else:
-                level = Level(amount, "the level before")
-        yield level
-        has_loaded |= week.is_loading
-        idle = idle + 1 if week.share < rules.after_break_percent / 100 else 0
-        before = week
+    first = weeks[0].week
+    worked = min((week for week, amount in done.items() if amount > 0), default=None)
+    before = _between(worked, first, calendar) if base is None and worked is not None else ()
+    course = _Course(rules, base)
+    for week in chain(before, weeks):
+        monday = week.week.monday()
+        level = course.level(week, is_to_come=monday > today)
+        if week.week >= first:
+            yield level
+        if monday + timedelta(weeks=1) > today:
+            course.go_past(week, level, None)
+        elif worked is not None and worked <= week.week:
+            course.go_past(week, level, done.get(week.week, 0.0))
 
 
-def _from_log(
-    week: IsoWeek, calendar: SeasonCalendar, rules: DosingRules, done: Mapping[IsoWeek, float]
-) -> tuple[Level, int]:
-    """Return the level that the weeks before one give it, and how many of them were idle."""
-    before = sorted((one for one, amount in done.items() if one < week and amount > 0))
-    loading = [one for one in before if SeasonWeek.of(one, calendar).is_loading][-BASE_WEEKS:]
-    if not loading:
-        return Level(None, _NO_BASE), 0
-    idle = (week.monday() - before[-1].monday()) // timedelta(weeks=1) - 1
-    mean = math.fsum(done[one] for one in loading) / len(loading)
-    if idle >= _BREAK_WEEKS:
-        return _after_break(mean, idle, rules), idle
-    counted = f"{len(loading)} full loading week{'' if len(loading) == 1 else 's'}"
-    return _grown(mean, f"the mean of the last {counted}", rules), idle
+def _between(first: IsoWeek, end: IsoWeek, calendar: SeasonCalendar) -> Iterator[SeasonWeek]:
+    while first < end:
+        yield SeasonWeek.of(first, calendar)
+        first = first.before(-1)
+
+
+class _Course:
+    """How a level goes on from week to week."""
+
+    def __init__(self, rules: DosingRules, base: float | None) -> None:
+        self._rules, self._base = rules, base
+        self._held = base
+        """What the next level is built on."""
+        self._top = None if base is None else base * rules.most_percent / 100
+        self._full: list[float] = []
+        """Without a base, what full loading weeks held since the level last began again."""
+        self._has_loaded = self._may_grow = self._has_begun_again = False
+        self._under_level = self._under_limit = 0
+        """How many weeks in a row, up to now, had less."""
+
+    def level(self, week: SeasonWeek, *, is_to_come: bool) -> Level:
+        """Return the level of the next week."""
+        held, rules = self._held, self._rules
+        if held is None:
+            return Level(None, _NO_BASE)
+        by_level = week.is_loading or self._has_begun_again
+        less = self._under_level if by_level else self._under_limit
+        if less >= _BREAK_WEEKS:
+            part = rules.after_break_percent
+            amount = held if self._has_begun_again else held * part / 100
+            return Level(amount, f"{part:g}% of the level, after {less} weeks with less", less)
+        if self._full and not is_to_come:
+            count = len(self._full)
+            of = f"the mean of the last {count} full loading week{'' if count == 1 else 's'}"
+            return _grown(held, of, rules)
+        if week.is_loading and self._may_grow:
+            return _grown(held, "the level before", rules, top=self._top)
+        return Level(held, "the level before" if self._has_loaded else "the stated base")
+
+    def go_past(self, week: SeasonWeek, level: Level, done: float | None) -> None:
+        """Take what was done in a week; None where it is not over."""
+        amount = level.amount or done
+        if not amount or not (self._has_loaded or week.is_loading):
+            return
+        self._has_loaded = True
+        part = self._rules.after_break_percent / 100
+        is_under_limit = done is not None and done < amount * week.share * part
+        is_under_level = week.share < part or (done is not None and done < amount * part)
+        if week.share:
+            self._under_limit = self._under_limit + 1 if is_under_limit else 0
+        self._under_level = self._under_level + 1 if is_under_level else 0
+        self._may_grow = week.is_loading and not is_under_level
+        if level.after_less:
+            self._held, self._full = amount, []
+        self._has_begun_again = level.after_less > 0 and is_under_level
+        if not week.share or is_under_limit:
+            return
+        if self._base is None and week.is_loading and done is not None:
+            counted = min(done, amount) if level.after_less else done
+            self._full = [*self._full, counted][-BASE_WEEKS:]
+            self._held = fmean(self._full)
+        elif not self._full or done is None:
+            self._held = amount
+            self._top = self._top or amount * self._rules.most_percent / 100
 
 
 def _grown(level: float, of: str, rules: DosingRules, *, top: float | None = None) -> Level:
@@ -124,8 +177,3 @@ def _grown(level: float, of: str, rules: DosingRules, *, top: float | None = Non
     if top is not None and grown > top:
         return Level(top, f"{rules.most_percent:g}% of the base, where the growth ends")
     return Level(grown, f"{rules.growth_percent:g}% above {of}")
-
-
-def _after_break(level: float, idle: int, rules: DosingRules) -> Level:
-    part = rules.after_break_percent
-    return Level(level * part / 100, f"{part:g}% of the level, after {idle} weeks with less")

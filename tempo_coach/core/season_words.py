@@ -67,6 +67,7 @@ def basis_sentences(season: Season) -> Iterator[str]:
         yield WITHOUT_PLAN
     if all(row.lower_s.limit is None for row in season.rows):
         yield NO_LIMIT if season.is_planned else NO_LIMIT_YET
+    yield from _begins_again(season)
     yield from _jump(season)
 
 
@@ -128,20 +129,46 @@ def standing_words(season: Season, week: IsoWeek) -> tuple[str, ...]:
     limit = row.lower_s.limit
     held = f"{done}, no limit known" if limit is None else f"{done} of {limit:.0f} s"
     over = f", {row.lower_s.over:.0f} s over the limit" if row.lower_s.over else ""
-    return (f"Season, {week_words(row.week)}: {held}{over}.",)
+    less = f"; {row.lower_s.level.why}" if row.lower_s.level.after_less else ""
+    return (f"Season, {week_words(row.week)}: {held}{over}{less}.",)
+
+
+def _begins_again(season: Season) -> Iterator[str]:
+    """Say what began again lower of late, when, and after how many weeks with less."""
+    this = IsoWeek.of(season.today)
+    late = [row for row in season.rows if this.before(BASE_WEEKS) < row.week.week <= this]
+    last: dict[str, tuple[IsoWeek, int]] = {}
+    for row in late:
+        for name, measure in (
+            ("lowering seconds", row.lower_s),
+            ("lowering load", row.kg_s),
+            *row.groups.items(),
+        ):
+            if measure.level.after_less:
+                last[name] = (row.week.week, measure.level.after_less)
+    part = f"{season.rules.after_break_percent:g}%"
+    for week, weeks in sorted(set(last.values())):
+        names = " and ".join(legible(name) for name, one in last.items() if one == (week, weeks))
+        yield (
+            f"The level of {names} begins again at {part} in {week}, after {weeks} weeks with less "
+            "than that. What is not in the log counts as not done."
+        )
 
 
 def _jump(season: Season) -> Iterator[str]:
     """Say where a stated base allows a jump from what was really done."""
     this = season.this_week
-    if this is None or season.rules.base_s is None or not this.lower_s.limit:
+    if this is None or season.rules.base_s is None or this.lower_s.limit is None:
         return
     loading = [row for row in season.rows if row.week.week < this.week.week and row.week.is_loading]
     done = [row.lower_s.done for row in loading if row.lower_s.done][-BASE_WEEKS:]
     growth = season.rules.growth_percent
-    if done and this.lower_s.limit > fmean(done) * (1 + growth / 100):
+    if not done:
+        return
+    limit, mean = round(this.lower_s.limit), fmean(done)
+    grown = round(mean * (1 + growth / 100))
+    if limit > grown:
         yield (
-            f"This week's limit of {this.lower_s.limit:.0f} s rests on the stated base; the last "
-            f"loading weeks had {fmean(done):.0f} s on average, and {growth:g}% more than that is "
-            f"{fmean(done) * (1 + growth / 100):.0f} s."
+            f"This week's limit of {limit} s rests on the stated base; the last loading weeks had "
+            f"{mean:.0f} s on average, and {growth:g}% more than that is {grown} s."
         )

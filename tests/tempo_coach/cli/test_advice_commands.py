@@ -76,7 +76,7 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
     assert parse_prescription(line["line"]).sets == 4
     assert data["lifters"][2] == {
         "lifter": "Jonne Tarval",
-        "limit_s": pytest.approx(360),
+        "limit_s": pytest.approx(240 * 1.08),
         "lines": [],
     }
 
@@ -84,14 +84,14 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
 def test_a_proposal_says_why_and_what_was_done(command: Command, slow_log: Path) -> None:
     outcome = command("next", PLAN, slow_log, "--on", "2026-11-27", "--lifter", "Mirela Oude")
 
-    assert "a proposal for next week, limit 360 s of lowering emphasis" in outcome.out
+    assert "a proposal for next week, limit 140 s of lowering emphasis" in outcome.out
     assert "easy at an effort of 7" in outcome.out
 
 
 def test_with_no_sets_there_is_no_proposal(command: Command) -> None:
     outcome = command("next", PLAN, "--on", "2026-11-27", "--lifter", "Mirela Oude")
 
-    assert outcome.out == ("Mirela Oude: no sets to go by, limit 360 s of lowering emphasis\n")
+    assert outcome.out == ("Mirela Oude: no sets to go by, limit 259 s of lowering emphasis\n")
 
 
 @pytest.mark.parametrize("words", [("ready", "front squat"), ("next",)])

@@ -6,12 +6,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.plan import Plan
 from tempo_coach.core.season import WEEKS_AHEAD, WEEKS_BACK, lifter_season, season_of_log
 from tempo_coach.core.season_words import (
     NO_LIMIT_YET,
     WITHOUT_PLAN,
+    basis_sentences,
     meet_sentences,
     season_sentences,
+    standing_words,
     trend_sentences,
 )
 from tempo_coach.core.weeks import IsoWeek
@@ -119,3 +122,41 @@ def test_a_meet_behind_the_weeks_that_are_shown_is_named() -> None:
     season = lifter_season(plan_of(f"{TEXT}\n{far}"), "Mirela Oude", sets=[], today=TODAY)
 
     assert "Far of 2035-01-01 is behind the 104 weeks that are shown." in meet_sentences(season)
+
+
+def with_base(base: str) -> Plan:
+    return plan_of(f"{TEXT}\n[dosing]\nbase_s = {base}\n")
+
+
+def test_a_gap_in_the_log_is_said_with_what_begins_again_and_since_when() -> None:
+    plan = with_base("20")
+    begun = plan.iso_week(1).monday()
+    today = begun + timedelta(weeks=4)
+
+    season = lifter_season(plan, "Mirela Oude", sets=[slow(begun)], today=today)
+
+    assert season.this_week is not None
+    assert season.this_week.lower_s.limit == 10
+    assert (
+        f"The level of lowering seconds and lowering load begins again at 50% in "
+        f"{IsoWeek.of(today)}, after 3 weeks with less than that. What is not in the log counts as "
+        "not done."
+    ) in basis_sentences(season)
+    assert standing_words(season, IsoWeek.of(today))[0].endswith(
+        "lowering emphasis 0 s of 10 s; 50% of the level, after 3 weeks with less."
+    )
+
+
+def test_a_limit_is_not_said_to_be_above_the_same_number() -> None:
+    begun = plan_of(TEXT).iso_week(1).monday()
+    sets_of_80_s = [slow(begun, hour=hour) for hour in (8, 9, 10, 11)]
+
+    def said(base: str) -> list[str]:
+        plan = with_base(base)
+        season = lifter_season(
+            plan, "Mirela Oude", sets=sets_of_80_s, today=begun + timedelta(weeks=1)
+        )
+        return [words for words in basis_sentences(season) if "rests on the stated base" in words]
+
+    assert said("80.3") == []
+    assert len(said("82")) == 1

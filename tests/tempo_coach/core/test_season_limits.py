@@ -113,18 +113,98 @@ def test_weeks_that_the_calendar_cuts_are_no_base() -> None:
 
 
 def test_weeks_that_have_begun_go_by_the_log_and_those_to_come_from_there() -> None:
-    done = {week(-1): 200.0, week(0): 100.0, week(1): 300.0}
+    done = {week(-1): 200.0, week(0): 120.0, week(1): 300.0}
 
     found, _ = levels(base=None, done=done, today=week(1).monday() + timedelta(days=6), weeks=4)
 
-    assert amounts(found) == [220, 165, 181.5, 199.65]
+    assert amounts(found) == [220, 176, 193.6, 212.96]
 
 
-def test_a_gap_in_the_log_counts_as_a_break() -> None:
-    found, _ = levels(base=None, done={week(-3): 200.0}, today=week(0).monday(), weeks=2)
+@pytest.mark.parametrize("base", [200.0, None])
+def test_a_gap_in_the_log_counts_as_a_break(base: float | None) -> None:
+    found, _ = levels(base=base, done={week(0): 200.0}, today=week(3).monday(), weeks=5)
 
-    assert amounts(found) == [100, 110]
-    assert found[0].why == "50% of the level, after 2 weeks with less"
+    assert amounts(found)[3:] == [100, 110]
+    assert found[3].why == "50% of the level, after 2 weeks with less"
+    assert [level.after_less for level in found] == [0, 0, 0, 2, 0]
+
+
+@pytest.mark.parametrize("base", [200.0, None])
+def test_a_longer_gap_lowers_the_level_once(base: float | None) -> None:
+    found, _ = levels(base=base, done={week(0): 200.0}, today=week(9).monday(), weeks=11)
+
+    assert amounts(found)[3:] == [100] * 7 + [110]
+    assert found[9].why == "50% of the level, after 8 weeks with less"
+
+
+@pytest.mark.parametrize("base", [200.0, None])
+def test_a_little_work_does_not_end_a_gap_and_half_of_its_level_does(base: float | None) -> None:
+    little = {week(0): 200.0, week(3): 49.0, week(4): 49.0}
+    half = {**little, week(3): 50.0}
+
+    after_little, _ = levels(base=base, done=little, today=week(5).monday(), weeks=6)
+    after_half, _ = levels(base=base, done=half, today=week(5).monday(), weeks=6)
+
+    assert amounts(after_little)[3:] == [100, 100, 100]
+    assert after_little[5].after_less == 4
+    assert after_half[5].after_less == 0
+    assert amounts(after_half)[3:5] == [100, 110 if base else 55]
+
+
+@pytest.mark.parametrize("base", [200.0, None])
+def test_what_was_full_before_a_gap_does_not_bring_the_level_back_after_it(
+    base: float | None,
+) -> None:
+    done = {week(0): 200.0, week(3): 100.0, week(4): 110.0}
+
+    found, _ = levels(base=base, done=done, today=week(5).monday(), weeks=6)
+
+    assert (found[5].amount or 0) < 125
+
+
+@pytest.mark.parametrize("base", [200.0, None])
+def test_after_one_week_with_less_the_level_is_what_it_was_before_that_week(
+    base: float | None,
+) -> None:
+    done = {week(0): 200.0, week(1): 99.0}
+
+    found, _ = levels(base=base, done=done, today=week(2).monday(), weeks=3)
+
+    assert amounts(found) == ([200, 220, 200] if base else [None, 220, 220])
+
+
+@pytest.mark.parametrize("base", [200.0, None])
+def test_a_gap_counts_in_season_too_and_what_stays_there_is_no_gap(base: float | None) -> None:
+    league = span("in season", 3, 8, lowering_percent=20)
+    kept = {week(0): 200.0} | {week(number): 25.0 for number in (1, 2, 3, 4, 5)}
+    plays = {week(number): 200.0 for number in (0, 1, 2)} | {
+        week(number): 40.0 for number in (3, 4, 5)
+    }
+
+    after_gap, _ = levels(league, base=base, done=kept, today=week(5).monday(), weeks=10)
+    after_play, _ = levels(league, base=base, done=plays, today=week(6).monday(), weeks=10)
+
+    assert after_gap[3].amount == 100
+    assert after_play[6].after_less == 0
+    assert after_play[9].why == "50% of the level, after 6 weeks with less"
+
+
+@pytest.mark.parametrize("today", range(8))
+def test_before_any_work_the_stated_base_holds_as_it_is(today: int) -> None:
+    found, _ = levels(today=week(today).monday(), weeks=8)
+
+    assert amounts(found)[: today + 1] == [200] * (today + 1)
+    assert {level.after_less for level in found} == {0}
+
+
+def test_a_week_that_is_not_over_is_no_gap() -> None:
+    sunday = week(2).monday() + timedelta(days=6)
+    done = {week(0): 200.0}
+
+    before, _ = levels(done=done, today=sunday, weeks=4)
+    after, _ = levels(done=done, today=sunday + timedelta(days=1), weeks=4)
+
+    assert (before[3].after_less, after[3].after_less) == (0, 2)
 
 
 def test_with_no_history_nothing_is_said() -> None:
@@ -134,23 +214,51 @@ def test_with_no_history_nothing_is_said() -> None:
     assert "no" in found[0].why
 
 
-@given(
-    st.lists(st.sampled_from(("off season", "in season", "holiday", "illness")), min_size=8),
-    st.floats(0, 30),
-)
+KINDS = st.sampled_from(("off season", "in season", "in season, half", "holiday", "illness"))
+DONE = st.sampled_from((0.0, 10.0, 49.0, 100.0, 200.0, 400.0))
+
+
+@given(st.lists(st.tuples(KINDS, DONE), min_size=8, max_size=20), st.floats(0, 30), st.booleans())
 def test_no_level_ever_jumps_by_more_than_the_stated_growth(
-    kinds: list[str], growth: float
+    weeks: list[tuple[str, float]], growth: float, is_over: bool
 ) -> None:
-    spans = [span(kind, number, number) for number, kind in enumerate(kinds)]
+    spans = [
+        span("in season", number, number, lowering_percent=60)
+        if kind == "in season, half"
+        else span(kind, number, number)
+        for number, (kind, _) in enumerate(weeks)
+    ]
+    done = {week(number): amount for number, (_, amount) in enumerate(weeks)}
 
     found, shown = levels(
-        *spans, weeks=len(kinds), rules=DosingRules(growth_percent=growth, base_s=200)
+        *spans,
+        weeks=len(weeks),
+        rules=DosingRules(growth_percent=growth),
+        done=done,
+        today=week(len(weeks)).monday() if is_over else BEFORE,
     )
 
     limits = [(level.amount or 0) * one.share for level, one in zip(found, shown, strict=True)]
     for before, after in pairwise([level.amount or 0 for level in found]):
         assert after <= before * (1 + growth / 100) + 1e-6
-    assert max(limits) <= 200 * (1 + growth / 100) ** len(kinds) + 1e-6
+    assert max(limits) <= 200 * (1 + growth / 100) ** len(weeks) + 1e-6
+
+
+@given(st.lists(st.tuples(KINDS, DONE), min_size=2, max_size=20))
+def test_two_weeks_without_work_always_lower_the_level_of_the_next(
+    weeks: list[tuple[str, float]],
+) -> None:
+    spans = [
+        span(kind.removesuffix(", half"), number, number) for number, (kind, _) in enumerate(weeks)
+    ]
+    last = len(weeks)
+    done = {week(-1): 200.0} | {week(number): amount for number, (_, amount) in enumerate(weeks)}
+
+    found, _ = levels(*spans, base=None, weeks=last + 3, done=done, today=week(last + 2).monday())
+
+    before, _, after = (level.amount or 0 for level in found[-3:])
+    assert after <= before
+    assert found[-1].after_less >= 2
 
 
 @pytest.mark.parametrize("growth", [0.0, 10.0])
