@@ -63,7 +63,7 @@ def adherence_command(
         print_table(_HEADINGS, map(_row, kept), left=4)
         click.echo(f"\n{wrapped(_EXPLAINED)}")
     else:
-        click.echo(NOTHING)
+        click.echo(wrapped(NOTHING))
     say_reading(reading)
 
 

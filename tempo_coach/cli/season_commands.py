@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from datetime import datetime
 from pathlib import Path
 from typing import IO
@@ -13,7 +12,8 @@ from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
 from tempo_coach.cli.planned_lifter import usable_plan
-from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.rows import wrapped
+from tempo_coach.cli.tables import is_narrow, print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.kept_tempos import measured_rows
@@ -28,6 +28,7 @@ from tempo_coach.core.season_words import season_sentences, week_words
 from tempo_coach.core.weeks import IsoWeek
 
 _BAR = 20
+_SHORT_BAR = 12
 _DAY = click.DateTime(["%Y-%m-%d"])
 
 
@@ -129,16 +130,17 @@ def _print_season(season: Season) -> None:
     print_table(headings, rows, left=4, title=f"{legible(season.lifter)}: lowering emphasis")
     click.echo(f"\n{'#' * 3} done, | limit, > this week, ! over the limit")
     for sentence in season_sentences(season):
-        click.echo(textwrap.fill(sentence, width=80, break_on_hyphens=False))
+        click.echo(wrapped(sentence))
     click.echo()
 
 
 def _row(row: SeasonRow, season: Season, most: float) -> tuple[str, ...]:
+    monday = row.week.week.monday()
     return (
         _marked(row, season),
-        row.week.week.monday().isoformat(),
+        f"{monday:%d %b}" if is_narrow() else monday.isoformat(),
         week_words(row.week),
-        _bar(row.lower_s, most),
+        _bar(row.lower_s, most, length=_SHORT_BAR if is_narrow() else _BAR),
         _done(row.lower_s),
         _limit(row.lower_s.limit),
         _done(row.kg_s),
@@ -159,13 +161,13 @@ def _limit(amount: float | None) -> str:
     return "-" if amount is None else f"{amount:,.0f}"
 
 
-def _bar(measure: Measure, most: float) -> str:
+def _bar(measure: Measure, most: float, *, length: int) -> str:
     """Return what was done as a bar, and the limit as a mark at its place."""
     if not most:
         return ""
-    cells = list(("#" * round(_BAR * measure.done / most)).ljust(_BAR, "."))
+    cells = list(("#" * round(length * measure.done / most)).ljust(length, "."))
     if measure.limit is not None:
-        cells[min(round(_BAR * measure.limit / most), _BAR - 1)] = "|"
+        cells[min(round(length * measure.limit / most), length - 1)] = "|"
     return "".join(cells)
 
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 import sys
+import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Any
 
 import click
-from rich.console import Console
+from rich.cells import cell_len
+from rich.console import Console, JustifyMethod
 from rich.table import Table
 from rich.text import Text
 
@@ -16,6 +18,15 @@ from tempo_coach.core.legible import legible
 
 _UNBROKEN = 10_000
 """Columns for a pipe, where no line should be broken."""
+_WIDE = 100
+"""From so many columns on a table needs no shortening."""
+_GAPS = (2, 1)
+"""Columns between two columns of a table, the wider where there is room."""
+
+
+def is_narrow() -> bool:
+    """Tell whether standard output is a terminal that does not show wide tables."""
+    return sys.stdout.isatty() and _console().width < _WIDE
 
 
 def print_table(
@@ -23,29 +34,78 @@ def print_table(
 ) -> None:
     """Print rows under their headings: the first `left` columns to the left, the rest to the right.
 
-    Text is shown literally, without boxes and colours.
+    Text is shown literally, without boxes and colours. On a terminal that is too narrow, headings
+    and the columns to the left are broken between words; where that does not do, each row has its
+    cells one after the other. No number and no word is ever broken.
     """
-    table = Table(
-        box=None, pad_edge=False, padding=(0, 2, 0, 0), title_justify="left", show_header=True
-    )
-    for index, heading in enumerate(headings):
-        table.add_column(
-            Text(heading), justify="left" if index < left else "right", overflow="fold"
-        )
-    for row in rows:
-        table.add_row(*(Text(legible(cell)) for cell in row))
-    console = Console(
-        file=sys.stdout,
-        width=None if sys.stdout.isatty() else _UNBROKEN,
-        color_system=None,
-        highlight=False,
-    )
+    console = _console()
+    shown = [tuple(map(legible, row)) for row in rows]
+    if title:
+        click.echo(textwrap.fill(title, console.width))
+    table = _table(headings, shown, left=left, width=console.width)
+    if table is None:
+        for row in shown:
+            click.echo(_record(headings, row, width=console.width))
+        return
     with console.capture() as printed:
         console.print(table)
-    if title:
-        click.echo(title)
     for line in printed.get().splitlines():
         click.echo(line.rstrip())
+
+
+def _console() -> Console:
+    width = None if sys.stdout.isatty() else _UNBROKEN
+    return Console(file=sys.stdout, width=width, color_system=None, highlight=False)
+
+
+def _table(
+    headings: Sequence[str], rows: Sequence[Sequence[str]], *, left: int, width: int
+) -> Table | None:
+    """Return a table that is no wider, or None."""
+    columns = [[heading, *cells] for heading, *cells in zip(headings, *rows, strict=True)]
+    whole = [max(map(cell_len, cells)) for cells in columns]
+    tight = [
+        max(map(_longest_word, cells))
+        if place < left
+        else max(_longest_word(cells[0]), *map(cell_len, cells[1:]), 0)
+        for place, cells in enumerate(columns)
+    ]
+    for least, gap in ((whole, _GAPS[0]), *((tight, gap) for gap in _GAPS)):
+        room = width - sum(least) - gap * len(columns)
+        if room >= 0:
+            break
+    else:
+        return None
+    table = Table(box=None, pad_edge=False, padding=(0, gap, 0, 0), show_header=True)
+    for place, wide in enumerate(_widened(least[:left], whole, room) + least[left:]):
+        justify: JustifyMethod = "left" if place < left else "right"
+        table.add_column(Text(headings[place]), justify=justify, overflow="fold", width=wide)
+    for row in rows:
+        table.add_row(*map(Text, row))
+    return table
+
+
+def _widened(least: Sequence[int], whole: Sequence[int], room: int) -> list[int]:
+    """Return the widths of columns, the room given to those that lack most of the whole."""
+    widths = list(least)
+    for _ in range(min(room, sum(whole[: len(widths)]) - sum(widths))):
+        lacks = [enough - wide for enough, wide in zip(whole, widths, strict=False)]
+        widths[lacks.index(max(lacks))] += 1
+    return widths
+
+
+def _longest_word(text: str) -> int:
+    return max(map(cell_len, text.split()), default=0)
+
+
+def _record(headings: Sequence[str], row: Sequence[str], *, width: int) -> str:
+    """Return a row as words: what it is, and beneath it each cell behind its heading."""
+    named = zip(headings[1:], row[1:], strict=True)
+    cells = ", ".join(f"{heading} {cell}".strip() for heading, cell in named if cell)
+    wrapper = textwrap.TextWrapper(width, break_long_words=False, break_on_hyphens=False)
+    lines = wrapper.wrap(row[0])
+    wrapper.initial_indent = wrapper.subsequent_indent = "  "
+    return "\n".join([*lines, *wrapper.wrap(cells)])
 
 
 def print_json(data: Any) -> None:

@@ -21,7 +21,8 @@ from tempo_coach.cli.options import (
     only_lifter_option,
     pseudonyms_option,
 )
-from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.rows import wrapped
+from tempo_coach.cli.tables import is_narrow, print_json, print_table
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.legible import legible
 from tempo_coach.core.marks import ALLOWED, NO_LOAD
@@ -86,9 +87,9 @@ def week_command(
         return
     _print_weeks(added)
     for note in _notes(added, reading.rows.lifters if lifter is None else ()):
-        click.echo(note)
+        click.echo(wrapped(note))
     for words in _strengths(rows, reading):
-        click.echo(words)
+        click.echo(wrapped(words))
     say_reading(reading)
 
 
@@ -107,9 +108,10 @@ def _show_roster(found: Roster, reading: MergedLogs, *, as_json: bool) -> None:
         print_json(roster_data(found) | {"skipped": skipped_data(reading.skipped)})
         return
     if found.lines:
-        headings = ("lifter", *map(str, found.weeks), "change s", "last session")
+        weeks = (f"W{one.week:02d}" if is_narrow() else str(one) for one in found.weeks)
+        headings = ("lifter", *weeks, "change s", "last session")
         print_table(headings, map(_roster_row, found.lines), title="lowering seconds")
-        click.echo(f"\n{RULE}")
+        click.echo(f"\n{wrapped(RULE)}")
         if any(time.by_allowance_ms for line in found.lines for time in line.weeks):
             click.echo(ALLOWED)
     else:

@@ -1,33 +1,14 @@
 from __future__ import annotations
 
-import io
 from pathlib import Path
 
 import pytest
 
 from tests.tempo_coach.cli.conftest import Command
+from tests.tempo_coach.cli.terminal import on_a_terminal
 from tests.tempo_coach.cli.test_main import write_settings
 
 GOLDEN = Path(__file__).parent / "golden"
-
-
-class Terminal(io.StringIO):
-    """Standard output that is a terminal."""
-
-    encoding = "utf-8"
-
-    def isatty(self) -> bool:
-        return True
-
-
-def on_a_terminal(monkeypatch: pytest.MonkeyPatch) -> Terminal:
-    """Put a terminal with colours in place of standard output."""
-    shown = Terminal()
-    monkeypatch.setenv("TERM", "xterm-256color")
-    monkeypatch.setenv("COLUMNS", "80")
-    monkeypatch.delenv("COLORTERM", raising=False)
-    monkeypatch.setattr("sys.stdout", shown)
-    return shown
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,82 @@
+from __future__ import annotations
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from rich.cells import cell_len
+
+from tempo_coach.cli.tables import print_table
+from tests.tempo_coach.cli.terminal import on_a_terminal
+
+HEADINGS = ("exercise", "lower s", "tonnage kg")
+ROWS = (("front squat", "1155.0", "12,345"), ("nordic hamstring curl", "20.0", "0"))
+
+
+def printed(monkeypatch: pytest.MonkeyPatch, *, columns: int) -> list[str]:
+    with monkeypatch.context() as patch:
+        shown = on_a_terminal(patch, columns=columns)
+        print_table(HEADINGS, ROWS, title="lowering")
+    return shown.getvalue().splitlines()
+
+
+def test_where_there_is_room_a_row_is_a_line(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert printed(monkeypatch, columns=80) == [
+        "lowering",
+        "exercise               lower s  tonnage kg",
+        "front squat             1155.0      12,345",
+        "nordic hamstring curl     20.0           0",
+    ]
+
+
+def test_headings_and_names_break_between_words_and_numbers_not_at_all(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    assert printed(monkeypatch, columns=30) == [
+        "lowering",
+        "              lower  tonnage",
+        "exercise          s       kg",
+        "front squat  1155.0   12,345",
+        "nordic         20.0        0",
+        "hamstring",
+        "curl",
+    ]
+
+
+def test_what_no_table_can_show_stands_beneath_its_name(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert printed(monkeypatch, columns=20) == [
+        "lowering",
+        "front squat",
+        "  lower s 1155.0,",
+        "  tonnage kg 12,345",
+        "nordic hamstring",
+        "curl",
+        "  lower s 20.0,",
+        "  tonnage kg 0",
+    ]
+
+
+def test_a_pipe_has_no_width(capsys: pytest.CaptureFixture[str]) -> None:
+    print_table(("", "words"), [("1", "word " * 100)], left=2)
+
+    assert len(capsys.readouterr().out.splitlines()) == 2
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    st.lists(
+        st.tuples(st.text("ab ", max_size=30), st.integers(0, 10**12)), min_size=1, max_size=4
+    ),
+    st.integers(16, 60),
+)
+def test_no_line_is_too_long_and_no_number_is_broken(
+    monkeypatch: pytest.MonkeyPatch, rows: list[tuple[str, int]], columns: int
+) -> None:
+    cells = [(f"x{name.replace('a', 'a ')}", f"{number:,}") for name, number in rows]
+    with monkeypatch.context() as patch:
+        shown = on_a_terminal(patch, columns=columns)
+        print_table(("exercise", "lower s"), cells)
+
+    text = shown.getvalue()
+    assert all(number in text for _, number in cells)
+    longest = max(len(f"  {word}") for cell in cells for word in " ".join(cell).split())
+    assert max(map(cell_len, text.splitlines())) <= max(columns, longest)
