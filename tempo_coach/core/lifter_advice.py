@@ -12,6 +12,7 @@ from tempo_coach.core.maxes import known_maxes
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.next_week import next_week
 from tempo_coach.core.plan import Plan
+from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
 from tempo_coach.core.recorded_maxes import RecordedMaxes
@@ -49,6 +50,8 @@ class LifterAdvice:
     """In the order they were done."""
     measured: Mapping[str, SetMeasured]
     """How some of them were measured, by their ids."""
+    written: Sequence[str]
+    """The exercises that the plan's days give the lifter, in their order."""
 
     @classmethod
     def of(
@@ -80,19 +83,26 @@ class LifterAdvice:
         """
         person = plan.lifter(lifter) if plan is not None and plan.has(lifter) else None
         done = [one for one in sets if one.started_at.date() <= today]
+        days = () if plan is None or person is None else days_of(plan, person.name)
         return cls(
             lifter_season(plan, lifter, sets=done, today=today),
             LifterRecord(lifter if person is None else person.name, person, maxes),
             done,
             measured,
+            tuple(work.prescription.exercise for day in days for work in day.work),
         )
 
     def exercises(self) -> tuple[str, ...]:
-        """Return what the lifter has done or was tested in, each as last written, by alphabet."""
-        person = self.record.planned
-        tested = () if person is None else (one.exercise for one in person.maxes)
-        written = (*tested, *(one.exercise for one in self.sets))
-        names = {name_key(exercise): exercise for exercise in written}
+        """Return what plan and log name for the lifter, each as last written, by alphabet.
+
+        That is what the plan's days hold, what was tested and what was done; of anything else
+        nothing can be said but that it is not known.
+        """
+        done = (one.exercise for one in self.sets)
+        names = {
+            name_key(exercise): exercise
+            for exercise in (*self.written, *self.record.tested_exercises(), *done)
+        }
         return tuple(names[key] for key in sorted(names))
 
     def readiness(self, exercise: str) -> tuple[Readiness, Readiness]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from tempo_coach.core.facts import What
+from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.maxes import known_maxes, max_for
 from tempo_coach.core.plan import Lifter
@@ -71,6 +72,12 @@ class LifterRecord:
     """As the plan has them; None where it does not."""
     recorded: RecordedMaxes = field(default_factory=RecordedMaxes)
     """The maxes of the log, of all lifters."""
+
+    def tested_exercises(self) -> tuple[str, ...]:
+        """Return the exercise of each max in plan and log."""
+        planned = () if self.planned is None else self.planned.maxes
+        own = (one for one in self.recorded.tested if name_key(one.lifter) == name_key(self.name))
+        return (*(one.exercise for one in planned), *(one.exercise for one in own))
 
     def strength_for(self, prescription: Prescription, allowances: Allowances) -> Strength:
         """Return what is known for a line."""

@@ -11,6 +11,7 @@ from textual.widgets import Static
 from tempo_coach.core.legible import legible
 from tempo_coach.core.prescription import exercise_on
 from tempo_coach.ui.day_book import DayBook
+from tempo_coach.ui.day_screen import DayScreen
 from tempo_coach.ui.desk import Desk
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.known_lifter import KnownLifter
@@ -96,9 +97,13 @@ class BoardScreen(Frame[None]):
             way.go(self._lifter.name, self._lifter.person, exercise_on(self._field.line))
 
     def show_season(self) -> None:
-        """Show the season of who lifts, and write the line that is taken there."""
-        if self._lifter.name is not None:
-            screen = SeasonScreen(self._desk.coach, self._lifter.name, self._book)
+        """Show the season by what is at hand, and write the line that is taken there."""
+        lifter, exercise = self._lifter.name, exercise_on(self._field.line)
+        above = self.app.screen
+        if isinstance(above, DayScreen):
+            lifter, exercise = above.at_hand
+        if lifter is not None:
+            screen = SeasonScreen(self._desk.coach, lifter, self._book, exercise)
             self.app.push_screen(screen, self._take)
 
     def _take(self, line: str | None) -> None:

@@ -193,6 +193,12 @@ class DayScreen(Frame[None]):
         self.dismiss(None)
 
     @property
+    def at_hand(self) -> tuple[str, str]:
+        """Whose day it is, and the chosen row's exercise; empty where that is the whole day."""
+        item = self._table.chosen
+        return self._lifter, "" if item is None else item.prescription.exercise
+
+    @property
     def _session(self) -> Session | None:
         return None if self._reading is None else self._reading.session
 

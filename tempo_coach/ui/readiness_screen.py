@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.readiness import Readiness
 from tempo_coach.ui.choice_list import ChoiceList
@@ -32,6 +32,8 @@ class ReadinessScreen(Frame[None]):
     ----------
     advice
         What is known of the lifter.
+    exercise
+        Which one is shown at first; the first of all where nothing is known of it.
     """
 
     AUTO_FOCUS = "ChoiceList"
@@ -65,10 +67,11 @@ class ReadinessScreen(Frame[None]):
         ),
     ]
 
-    def __init__(self, advice: LifterAdvice) -> None:
+    def __init__(self, advice: LifterAdvice, exercise: str) -> None:
         super().__init__()
         self._advice = advice
         self._exercises = advice.exercises()
+        self._at_first = exercise
         self._list = ChoiceList()
         self._card = Static(classes="prose")
         self._page = Page(self._card, can_focus=False)
@@ -83,10 +86,13 @@ class ReadinessScreen(Frame[None]):
             yield self._page
 
     def on_mount(self) -> None:
-        """Show the first exercise."""
-        self._list.show([legible(name) for name in self._exercises], 0)
+        """Show the exercise that was asked for."""
+        keys = [name_key(name) for name in self._exercises]
+        asked = name_key(self._at_first)
+        chosen = keys.index(asked) if asked in keys else 0
+        self._list.show([legible(name) for name in self._exercises], chosen)
         if self._exercises:
-            self._draw(0)
+            self._draw(chosen)
         else:
             self.tell(NO_EXERCISES)
 

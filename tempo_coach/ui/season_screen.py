@@ -57,6 +57,8 @@ class SeasonScreen(Frame[str | None]):
         Whose season.
     book
         The plan that says what the season is, read again; None where none is open.
+    exercise
+        What is trained where the season was opened; empty where that is not said.
     """
 
     @dataclass
@@ -71,11 +73,12 @@ class SeasonScreen(Frame[str | None]):
     CSS_PATH = "season.tcss"
     BINDINGS: ClassVar[list[BindingType]] = SEASON_KEYS
 
-    def __init__(self, coach: Coach, lifter: str, book: DayBook | None) -> None:
+    def __init__(self, coach: Coach, lifter: str, book: DayBook | None, exercise: str) -> None:
         super().__init__()
         self._coach = coach
         self._lifter = lifter
         self._book = book
+        self._exercise = exercise
         self._today: date = coach.clock.wall().date()
         self._advice: LifterAdvice | None = None
         self._chosen = 0
@@ -151,7 +154,7 @@ class SeasonScreen(Frame[str | None]):
     def action_ready(self) -> None:
         """Show who is ready for what."""
         if self._advice is not None:
-            self.app.push_screen(ReadinessScreen(self._advice))
+            self.app.push_screen(ReadinessScreen(self._advice, self._exercise))
 
     def action_next_week(self) -> None:
         """Show next week's proposal."""

@@ -3,12 +3,12 @@ from __future__ import annotations
 from datetime import date, datetime
 from typing import Any
 
-from tempo_coach.core.facts import SetDone
+from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.tempo import Allowances
-from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.plans import TEXT, plan_of
 
 TODAY = date(2026, 12, 2)
@@ -19,8 +19,10 @@ def on(day: str, **changes: Any) -> SetDone:
     return done_set(id=day, started_at=begun, ended_at=begun, **changes)
 
 
-def advice(*sets: SetDone, plan: Plan | None = None) -> LifterAdvice:
-    return LifterAdvice.of(plan, "mirela oude", sets=sets, maxes=RecordedMaxes(), today=TODAY)
+def advice(
+    *sets: SetDone, plan: Plan | None = None, maxes: tuple[MaxTested, ...] = ()
+) -> LifterAdvice:
+    return LifterAdvice.of(plan, "mirela oude", sets=sets, maxes=RecordedMaxes(maxes), today=TODAY)
 
 
 def test_a_proposal_goes_by_the_last_week_that_has_sets_and_not_by_days_to_come() -> None:
@@ -39,12 +41,24 @@ def test_without_sets_there_is_neither_a_line_nor_a_limit() -> None:
     assert found.limit_words == "no limit known"
 
 
-def test_the_plan_s_maxes_and_the_sets_name_the_exercises() -> None:
-    given = advice(on("2026-11-24", exercise="Chin-up"), plan=plan_of(TEXT))
+def test_what_is_planned_tested_or_done_names_the_exercises_as_last_written() -> None:
+    of_another = max_tested(id="other", lifter="Jonne Tarval", exercise="bench press")
+    own = max_tested(lifter="MIRELA oude", exercise="leg press")
+
+    given = advice(
+        on("2026-11-24", exercise="Chin-up"), plan=plan_of(TEXT), maxes=(own, of_another)
+    )
 
     assert given.record.name == "Mirela Oude"
-    assert "Chin-up" in given.exercises()
-    assert "front squat" in given.exercises()
+    assert given.exercises() == ("bench pull", "Chin-up", "front squat", "leg press")
+
+
+def test_work_that_the_plan_gives_to_others_alone_is_not_the_lifter_s() -> None:
+    given = LifterAdvice.of(
+        plan_of(TEXT), "Jonne Tarval", sets=(), maxes=RecordedMaxes(), today=TODAY
+    )
+
+    assert given.exercises() == ("bench pull",)
 
 
 def test_readiness_counts_the_plan_s_maxes() -> None:

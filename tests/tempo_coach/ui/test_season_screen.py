@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from textual.widgets import Input
@@ -14,7 +15,7 @@ from tempo_coach.ui.proposal_screen import CHANGES_NOTHING, LEFT_OUT, NO_SETS, P
 from tempo_coach.ui.readiness_screen import NO_EXERCISES, ReadinessScreen
 from tempo_coach.ui.season_rows import LIMIT
 from tempo_coach.ui.season_screen import NOTHING_DONE, SeasonScreen
-from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.fakes import NOON
 from tests.tempo_coach.ui.plan_rack import TEXT, PlanRack, squat
 from tests.tempo_coach.ui.rack import Rack
@@ -38,8 +39,8 @@ lifters = ["Mirela Oude"]
 """
 
 
-def season_rack(*, is_first: bool = True, text: str = TEXT + CALENDAR) -> PlanRack:
-    return PlanRack(is_first=is_first, text=text)
+def season_rack(*, text: str = TEXT + CALENDAR, **given: Any) -> PlanRack:
+    return PlanRack(text=text, **given)
 
 
 def weeks(rack: Rack) -> list[str]:
@@ -132,21 +133,69 @@ async def test_with_no_history_it_says_what_can_t_be_told_yet() -> None:
 
 
 async def test_readiness_names_criteria_evidence_and_what_is_missing() -> None:
-    rack = season_rack()
+    rack = season_rack(is_first=False)
     rack.log.facts += [squat(1), squat(2, exercise="chin-up")]
     async with rack.running(rows=40):
         await rack.press("f9", "r")
         first = rack.text()
-        await rack.press("down", "pagedown", "pageup")
+        await rack.press("up", "pagedown", "pageup")
         second = rack.text()
 
         assert isinstance(rack.screen, ReadinessScreen)
 
-    assert "▸ chin-up" in first
-    assert "overloaded lowering: not yet" in first
-    assert "▸ front squat" in second
-    assert "met: 1RM tested in the last 12 weeks" in second
-    assert "missing: the coach's word, in the plan" in second
+    assert "▸ front squat" in first
+    assert "met: 1RM tested in the last 12 weeks" in first
+    assert "missing: the coach's word, in the plan" in first
+    assert "▸ chin-up" in second
+    assert "overloaded lowering: not yet" in second
+
+
+@pytest.mark.parametrize(
+    ("line", "shown"),
+    [
+        ("Nordic curl", "nordic curl"),
+        ("  nordic  CURL 3x5 @ bw 4-0", "nordic curl"),
+        ("front squat 4x5 @ 80 kg 4-1-X-1", "front squat"),
+        ("front squ", "bench press"),
+        ("", "bench press"),
+    ],
+)
+async def test_readiness_opens_on_the_exercise_of_the_board_where_it_is_known(
+    line: str, shown: str
+) -> None:
+    rack = Rack(line)
+    names = ("front squat", "nordic curl")
+    rack.log.facts += [done_set(id=name, lifter="Ana", exercise=name) for name in names]
+    rack.log.facts.append(max_tested(lifter="ana", exercise="bench press"))
+    async with rack.running():
+        await rack.press("f9", "r")
+
+        assert f"▸ {shown}" in rack.text()
+
+
+async def test_from_a_day_readiness_opens_on_the_chosen_work_though_none_is_done_yet() -> None:
+    rack = season_rack(line="front squat 4x5 @ 80 kg 4-1-X-1")
+    async with rack.running():
+        await rack.press("down", "f9", "r")
+        chosen = rack.text()
+        await rack.press("escape", "escape", "down", "f9", "r")
+        whole_day = rack.text()
+
+    assert "▸ chin-up" in chosen
+    assert "0 of the last 4; missing: 4 weeks more of slow lowering under control" in chosen
+    assert "▸ bench pull" in whole_day
+
+
+async def test_from_a_day_the_season_is_that_of_the_day_s_lifter() -> None:
+    rack = season_rack()
+    async with rack.running():
+        await rack.press("f2", "down", "enter", "f9")
+        season = rack.lines()[0]
+        await rack.press("r")
+        ready = rack.lines()[0]
+
+    assert season.split() == ["Season:", "Winter", "block", "Jonne", "Tarval"]
+    assert ready.endswith("Jonne Tarval")
 
 
 async def test_a_proposed_line_goes_to_the_board_and_nothing_else_happens() -> None:
