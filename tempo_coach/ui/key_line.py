@@ -6,7 +6,6 @@ from typing import ClassVar
 
 from textual.content import Content
 from textual.events import Click, Leave, MouseMove
-from textual.geometry import Size
 from textual.screen import Screen
 from textual.widget import Widget
 
@@ -31,14 +30,9 @@ class KeyLine(Widget):
         """Follow the keys of the screen."""
         self.screen.bindings_updated_signal.subscribe(self, self._take_names)
 
-    def get_content_height(
-        self,
-        container: Size,  # noqa: ARG002 - Textual gives it
-        viewport: Size,  # noqa: ARG002 - Textual gives it
-        width: int,
-    ) -> int:
-        """Return how many rows the keys need."""
-        return len(in_rows(self._names, width=width))
+    def on_resize(self) -> None:
+        """Take as many rows as the keys need in another width."""
+        self._take_rows()
 
     def render(self) -> Content:
         """Return the keys with their names."""
@@ -70,7 +64,13 @@ class KeyLine(Widget):
         names = key_names(screen)
         if names != self._names:
             self._names = names
-            self.refresh(layout=True)
+            self._take_rows()
+            self.refresh()
+
+    def _take_rows(self) -> None:
+        # As a style: while a layout is already asked for, Textual keeps an automatic height that it
+        # worked out before the names changed.
+        self.styles.height = len(in_rows(self._names, width=self.app.size.width))
 
     def _name_at(self, event: Click | MouseMove) -> KeyName | None:
         return name_at(in_rows(self._names, width=self.size.width), column=event.x, row=event.y)

@@ -46,6 +46,13 @@ class Page(VerticalScroll, inherit_bindings=False):
         ),
     ]
 
+    def read_on(self) -> None:
+        """Show the next page, and behind the end the first."""
+        if self.scroll_y < self.max_scroll_y:
+            self.scroll_page_down(animate=False)
+        else:
+            self.scroll_home(animate=False)
+
     def action_line(self, by: int) -> None:
         """Scroll by lines."""
         self.scroll_relative(y=by, animate=False)

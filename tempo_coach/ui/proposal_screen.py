@@ -68,6 +68,15 @@ class ProposalScreen(Frame[str | None]):
             tooltip="Choose the line below",
         ),
         Binding(
+            "space",
+            "read_on",
+            "Read on",
+            key_display="Space",
+            priority=True,
+            id="proposal.read_on",
+            tooltip="A page further in what there is to know of the line, and then from the start",
+        ),
+        Binding(
             "escape,n",
             "leave",
             "Season",
@@ -84,6 +93,7 @@ class ProposalScreen(Frame[str | None]):
         self._chosen = 0
         self._list = ChoiceList()
         self._told = Static(classes="prose", markup=False)
+        self._page = Page(self._told, classes="part", can_focus=False)
 
     def content(self) -> Iterable[Widget]:
         """Return heading, lines, and what there is to know of the chosen one."""
@@ -95,8 +105,7 @@ class ProposalScreen(Frame[str | None]):
             )
             yield Static(legible(self._advice.season.lifter), classes="heading-count", markup=False)
         yield self._list
-        with Page(classes="part", can_focus=False):
-            yield self._told
+        yield self._page
 
     def on_mount(self) -> None:
         """Show the lines."""
@@ -108,6 +117,7 @@ class ProposalScreen(Frame[str | None]):
     def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
         """Show another line's reason."""
         self._chosen = event.index
+        self._page.scroll_home(animate=False)
         self.tell()
         self._draw()
 
@@ -118,6 +128,10 @@ class ProposalScreen(Frame[str | None]):
     def action_line_after(self) -> None:
         """Choose the line below."""
         self._list.action_cursor_down()
+
+    def action_read_on(self) -> None:
+        """Show the next page of what there is to know, or begin it again."""
+        self._page.read_on()
 
     def action_take(self) -> None:
         """Go back with the chosen line, or say that there is none."""

@@ -37,8 +37,26 @@ class ReadinessScreen(Frame[None]):
     """
 
     AUTO_FOCUS = "ChoiceList"
-    # With priority, because scrolling containers take the page keys for themselves.
+    # With priority, because list and scrolling containers take these keys for themselves.
     BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "up",
+            "exercise_before",
+            "Exercise",
+            key_display="↑↓",
+            priority=True,
+            id="ready.before",
+            tooltip="Choose the exercise above; the down arrow chooses the one below",
+        ),
+        Binding(
+            "down",
+            "exercise_after",
+            "Exercise below",
+            show=False,
+            priority=True,
+            id="ready.after",
+            tooltip="Choose the exercise below",
+        ),
         Binding(
             "pagedown,space",
             "turn(1)",
@@ -100,6 +118,14 @@ class ReadinessScreen(Frame[None]):
         """Show another exercise."""
         self._page.scroll_home(animate=False)
         self._draw(event.index)
+
+    def action_exercise_before(self) -> None:
+        """Choose the exercise above."""
+        self._list.action_cursor_up()
+
+    def action_exercise_after(self) -> None:
+        """Choose the exercise below."""
+        self._list.action_cursor_down()
 
     def action_turn(self, pages: int) -> None:
         """Turn the page of the criteria."""

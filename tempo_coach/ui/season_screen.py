@@ -146,10 +146,7 @@ class SeasonScreen(Frame[str | None]):
 
     def action_read_on(self) -> None:
         """Show the next page of a long part, or begin it again."""
-        if self._page.scroll_y < self._page.max_scroll_y:
-            self._page.scroll_page_down(animate=False)
-        else:
-            self._page.scroll_home(animate=False)
+        self._page.read_on()
 
     def action_ready(self) -> None:
         """Show who is ready for what."""

@@ -52,10 +52,11 @@ class SorenessScreen(Frame[SorenessAnswer]):
             Binding(
                 digit,
                 f"type('{digit}')",
-                f"Type {digit}",
-                show=False,
+                "Type",
+                key_display=f"0-{MOST_SORE}",
+                show=digit == DIGITS[0],
                 id=f"soreness.type_{digit}",
-                tooltip=f"Put a {digit} to the number",
+                tooltip="Put this digit to the number",
             )
             for digit in DIGITS
         ),

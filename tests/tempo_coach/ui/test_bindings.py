@@ -12,6 +12,7 @@ from textual.dom import DOMNode
 
 from tempo_coach import ui
 from tempo_coach.ui.key_line import KeyLine
+from tests.tempo_coach.core.done_sets import done_set
 from tests.tempo_coach.ui.rack import Rack
 
 MODULES = [
@@ -86,6 +87,46 @@ async def test_the_keys_are_named_in_80_columns_at_every_stage() -> None:
         ["Space/PgDn", "Start", *SAVED_KEYS, *QUIT],
         ["Space/PgDn", "Back", *SAVED_KEYS, *QUIT],
     ]
+
+
+async def test_what_leads_on_from_the_season_names_all_its_keys_on_one_line_of_80_columns() -> None:
+    rack = Rack()
+    rack.log.facts.append(done_set(lifter="Ana"))
+    footers = []
+    async with rack.running():
+        for key in ("f9", "r", "escape", "n"):
+            await rack.press(key)
+            footers.append(keys(rack))
+
+            assert rack.get(KeyLine).region.height == 1
+
+    season, ready, _, proposal = footers
+    assert season == [
+        *("↑↓", "Week", "←→", "Part", "Space", "Read", "on", "R", "Ready?", "N", "Next", "week"),
+        *("Esc", "Leave", *QUIT),
+    ]
+    assert ready == [
+        *("↑↓", "Exercise", "PgDn", "Read", "on", "PgUp", "Back", "Esc", "Season", *QUIT)
+    ]
+    assert proposal == [
+        *("Enter", "Put", "on", "the", "board", "↑↓", "Line", "Space", "Read", "on"),
+        *("Esc", "Season", *QUIT),
+    ]
+
+
+SORENESS_KEYS = [
+    *("0-10", "Type", "PgDn/Enter", "Go", "on", "Backspace", "Clear", "S", "Stop", "asking"),
+    *("Esc", "Skip"),
+]
+
+
+@pytest.mark.parametrize(("columns", "rows", "height"), [(80, 24, 2), (40, 16, 3), (40, 12, 3)])
+async def test_the_question_of_soreness_names_all_its_keys_also_where_its_text_must_be_scrolled(
+    columns: int, rows: int, height: int
+) -> None:
+    async with Rack(asks_soreness=True).at_the_rack(columns=columns, rows=rows) as rack:
+        assert keys(rack) == [*SORENESS_KEYS, *QUIT]
+        assert rack.get(KeyLine).region.height == height
 
 
 BOARD_KEYS = [

@@ -37,3 +37,18 @@ async def test_keys_that_one_line_does_not_hold_are_shown_in_two() -> None:
 
     for words in ("To the rack", "F1 Cautions", "F2 Lifter", "Ctrl+Q Quit"):
         assert words in shown
+
+
+async def test_in_another_width_the_keys_take_the_lines_that_they_need() -> None:
+    async with Rack().running(columns=160) as rack:
+        wide = rack.get(KeyLine).region.height
+        await rack.pilot.resize_terminal(40, 24)
+        await rack.settle()
+        narrow, shown = rack.get(KeyLine).region.height, rack.text()
+        await rack.pilot.resize_terminal(160, 24)
+        await rack.settle()
+
+        assert rack.get(KeyLine).region.height == wide < narrow
+
+    assert "To the rack" in shown
+    assert "Ctrl+Q Quit" in shown

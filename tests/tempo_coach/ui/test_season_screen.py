@@ -230,6 +230,22 @@ async def test_work_that_is_left_out_has_no_line_to_take() -> None:
         assert LEFT_OUT in rack.text()
 
 
+async def test_what_there_is_to_know_of_a_line_is_read_to_its_end_in_a_small_window() -> None:
+    rack = season_rack()
+    rack.log.facts += [squat(1), squat(2, exercise="chin-up")]
+    async with rack.running(columns=40, rows=12):
+        await rack.press("f9", "n")
+        seen = rack.text()
+        for _ in range(8):
+            await rack.press("space")
+            seen += rack.text()
+        await rack.press("down")
+        other = rack.text()
+
+    assert "stays as it is." in seen
+    assert "keep: chin-up" in other
+
+
 async def test_a_log_that_cant_be_read_says_why(monkeypatch: pytest.MonkeyPatch) -> None:
     rack = Rack()
 
