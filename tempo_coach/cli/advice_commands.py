@@ -22,6 +22,7 @@ from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.readiness import Criterion, Readiness
+from tempo_coach.errors import OutOfRange
 
 _DAY = click.DateTime(["%Y-%m-%d"])
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
@@ -48,7 +49,8 @@ def ready_command(
     """Say whether lifters are ready for overloaded and for fast lowering of an exercise.
 
     Each criterion stands with its evidence and with what is missing; all of them are the coach's
-    to change, under [dosing] in the plan. Who can't lower slowly isn't ready to lower fast.
+    to change, under [dosing] in the plan. Who can't lower slowly isn't ready to lower fast. The
+    exercise is one that was done or tested, or that the plan holds.
 
     \b
     tempo-coach ready "front squat" winter.toml
@@ -57,8 +59,8 @@ def ready_command(
     today, plan, people = _asked(path, lifter, day)
     reading = merge_logs(logs, log_path)
     advice = [_advice(plan, one, reading, today) for one in people]
+    _check_known(exercise, advice)
     found = {one.record.name: one.readiness(exercise) for one in advice}
-    _say_unknown(exercise, advice)
     if as_json:
         print_json(
             {
@@ -79,12 +81,21 @@ def ready_command(
     say_reading(reading)
 
 
-def _say_unknown(exercise: str, advice: Sequence[LifterAdvice]) -> None:
-    """Say on standard error where nobody has anything on record of an exercise."""
+def _check_known(exercise: str, advice: Sequence[LifterAdvice]) -> None:
+    """See whether plan or logs name an exercise for anybody, done or not.
+
+    Raises
+    ------
+    OutOfRange
+        They don't.
+    """
     known = {name_key(name): name for one in advice for name in one.exercises()}
     if name_key(exercise) not in known:
-        hint = nearest_of(exercise, list(known.values())) if known else "no exercise is known yet"
-        click.echo(f"tempo-coach: nothing is on record of {quoted(exercise)}; {hint}", err=True)
+        whose = f" for {legible(advice[0].record.name)}" if len(advice) == 1 else ""
+        raise OutOfRange(
+            f"neither plan nor logs name {quoted(exercise)}{whose}",
+            hint=nearest_of(exercise, known.values()) if known else "no exercise is named yet",
+        )
 
 
 def _advice(plan: Plan, person: Lifter, reading: MergedLogs, today: date) -> LifterAdvice:

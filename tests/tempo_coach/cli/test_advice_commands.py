@@ -57,15 +57,38 @@ def test_readiness_for_machines_says_what_can_t_be_told(command: Command, slow_l
     assert [one["met"] for one in overload["criteria"]] == [True, None, False, False, False]
 
 
-def test_an_exercise_that_nobody_has_done_is_said_with_the_nearest(
-    command: Command, slow_log: Path
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        (("front squatt",), "'front squatt'; the nearest is 'front squat'"),
+        (("zercher",), "'zercher'; known are front squat"),
+        (("zercher", "--json"), "'zercher'; known are front squat"),
+        (
+            ("zercher", "--lifter", "mirela oude"),
+            "'zercher' for Mirela Oude; known are front squat",
+        ),
+    ],
+)
+def test_an_exercise_that_neither_plan_nor_logs_name_is_refused_before_anything_is_said(
+    command: Command, slow_log: Path, asked: tuple[str, ...], said: str
 ) -> None:
-    outcome = command("ready", "front squatt", PLAN, slow_log, "--on", "2026-11-27")
+    exercise, *options = asked
 
+    outcome = command("ready", exercise, PLAN, slow_log, "--on", "2026-11-27", *options)
+
+    assert (outcome.code, outcome.out) == (65, "")
+    assert outcome.err == f"tempo-coach: neither plan nor logs name {said}\n"
+
+
+def test_an_exercise_that_is_planned_has_its_criteria_before_it_was_ever_done(
+    command: Command,
+) -> None:
+    outcome = command("ready", "FRONT squat", PLAN, "--on", "2026-09-07", "--json")
+
+    [overload, _] = outcome.data["lifters"][2]["ways"]
     assert outcome.code == 0
-    assert outcome.err == (
-        "tempo-coach: nothing is on record of 'front squatt'; the nearest is 'front squat'\n"
-    )
+    assert overload["verdict"] == "not yet"
+    assert [one["met"] for one in overload["criteria"]] == [False, None, False, False, False]
 
 
 def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_log: Path) -> None:
