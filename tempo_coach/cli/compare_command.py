@@ -13,7 +13,7 @@ from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.compared_print import print_compared
 from tempo_coach.cli.options import given_settings, json_option, lifter_option, log_option
 from tempo_coach.cli.tables import print_json
-from tempo_coach.cli.trace_logging import log_compared, logging_options
+from tempo_coach.cli.trace_logging import logging_options, place_in_log
 from tempo_coach.core.compared_set import ComparedSet, compared_data
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.prescribed_path import PICTURE_FORMATS, paths_of
@@ -83,6 +83,14 @@ def compare_command(
     prescription = parse_prescription(line)
     cut = outputs.trace_cutter()
     draw = None if picture_path is None else _picture(picture_path, replace=replace)
+    log = place_in_log(
+        prescription,
+        set_id=set_id,
+        is_new=is_new,
+        began=began,
+        log_path=log_path,
+        settings=given_settings(lifter=lifter),
+    )
     read = bootstrap.trace_file(trace).read(Wishes(**given)).between(from_s, to_s)
     compared = ComparedSet(prescription, cut(read, prescription))
     if as_json:
@@ -91,16 +99,8 @@ def compare_command(
         print_compared(compared)
     if draw is not None:
         draw(compared)
-    logged = log_compared(
-        compared,
-        set_id=set_id,
-        is_new=is_new,
-        began=began,
-        log_path=log_path,
-        settings=given_settings(lifter=lifter),
-    )
-    if logged is not None:
-        click.echo(f"\n{logged}", err=as_json)
+    if log is not None:
+        click.echo(f"\n{log(compared)}", err=as_json)
 
 
 def _picture(path: Path, *, replace: bool) -> Callable[[ComparedSet], None]:

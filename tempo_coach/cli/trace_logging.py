@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TypeAlias, TypeVar
 
 import click
 
@@ -18,10 +18,12 @@ from tempo_coach.core.history import History
 from tempo_coach.core.legible import legible, name_key, quoted
 from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.marks import marked_seconds
-from tempo_coach.errors import OutOfRange, UnknownSet
+from tempo_coach.core.prescription import Prescription
+from tempo_coach.errors import LogUnwritable, OutOfRange, UnknownSet
 
 LAST = "last"
 Command = TypeVar("Command", bound=Callable[..., Any])
+_Save: TypeAlias = Callable[[ComparedSet], tuple[SetDone, LogUnwritable | None]]
 
 _set_option = click.option(
     "--set",
@@ -45,25 +47,30 @@ def logging_options(command: Command) -> Command:
     return command
 
 
-def log_compared(
-    compared: ComparedSet,
+def place_in_log(
+    prescription: Prescription,
     *,
     set_id: str | None,
     is_new: bool,
     began: datetime | None,
     log_path: Path | None,
     settings: dict[str, Any],
-) -> str | None:
-    """Log a compared trace as asked for; returns what to say of it, or None where nothing is asked.
+) -> Callable[[ComparedSet], str] | None:
+    """Return what logs a compared set and tells of it, once its place is there; None where unasked.
+
+    What is returned raises `LogUnwritable` where the set is not on the disk, and `OutOfRange`
+    where its reps take longer than a set can.
 
     Raises
     ------
+    UsageError
+        The options don't go together, or nobody is named.
     UnknownSet
         There is no such set, or it is of another exercise.
     OutOfRange
-        No rep was found, or the time lies ahead.
-    LogUnwritable
-        It is not on the disk.
+        The time lies ahead.
+    LogUnreadable
+        The log can't be read.
     """
     if set_id is None and not is_new:
         if began is not None:
@@ -73,22 +80,24 @@ def log_compared(
         raise click.UsageError("--set and --log-set don't go together")
     if set_id is not None and began is not None:
         raise click.UsageError("--began goes with --log-set; the set of --set has its own time")
-    if not compared.reps:
-        raise OutOfRange("no rep was found, so there is nothing to log")
     made = bootstrap.program(Wishes(log_path, is_silent=True, settings=settings))
     if set_id is None:
-        done, words = _log_new(compared, made.coach, made.lifter, began), "logged as a set"
+        save, words = _as_new(made.coach, made.lifter, began), "logged as a set"
     else:
-        history = read_logs([made.coach.log]).history
-        done, words = _log_beside(compared, made.coach, history, set_id, made.lifter), "measured"
-    of = f"{legible(done.lifter)}, {legible(done.exercise)}, {done.started_at:%Y-%m-%d %H:%M}"
-    lower_s = marked_seconds(done.seconds.times().lower_ms)
-    return f"{words}: {done.id}, {of}, lowering {lower_s} s"
+        save, words = _beside(made.coach, prescription.exercise, set_id, made.lifter), "measured"
+
+    def log(compared: ComparedSet) -> str:
+        done, problem = save(compared)
+        if problem is not None:
+            raise problem
+        of = f"{legible(done.lifter)}, {legible(done.exercise)}, {done.started_at:%Y-%m-%d %H:%M}"
+        lower_s = marked_seconds(done.seconds.times().lower_ms)
+        return f"{words}: {done.id}, {of}, lowering {lower_s} s"
+
+    return log
 
 
-def _log_new(
-    compared: ComparedSet, coach: Coach, lifter: str | None, began: datetime | None
-) -> SetDone:
+def _as_new(coach: Coach, lifter: str | None, began: datetime | None) -> _Save:
     if lifter is None:
         raise click.UsageError("nobody is named; say who lifted with --lifter NAME")
     now = coach.clock.wall()
@@ -98,22 +107,17 @@ def _log_new(
         raise OutOfRange(
             f"{began:%Y-%m-%d %H:%M} lies ahead", hint="give when the set began, or leave it out"
         )
-    done, problem = coach.measurer.log_traced(
+    return lambda compared: coach.measurer.log_traced(
         compared.prescription,
         compared.reps,
         lifter=lifter,
         started_at=started_at,
         allowances=coach.settings.allowances,
     )
-    if problem is not None:
-        raise problem
-    return done
 
 
-def _log_beside(
-    compared: ComparedSet, coach: Coach, history: History, set_id: str, lifter: str | None
-) -> SetDone:
-    exercise = compared.prescription.exercise
+def _beside(coach: Coach, exercise: str, set_id: str, lifter: str | None) -> _Save:
+    history = read_logs([coach.log]).history
     done = _last(history, exercise, lifter) if set_id == LAST else history.find(set_id)
     if name_key(done.exercise) != name_key(exercise):
         raise UnknownSet(
@@ -122,16 +126,13 @@ def _log_beside(
             set_id=done.id,
             hint="give the set of this trace, or the line of that set",
         )
-    measured, problem = coach.measurer.measure(
+    return lambda compared: coach.measurer.measure(
         done,
         compared.reps,
         by="trace",
         allowances=coach.settings.allowances,
         after=history.corrected.get(done.id),
     )
-    if problem is not None:
-        raise problem
-    return measured
 
 
 def _last(history: History, exercise: str, lifter: str | None) -> SetDone:

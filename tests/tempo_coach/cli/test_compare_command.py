@@ -229,9 +229,11 @@ def test_a_trace_can_be_a_set_of_its_own(command: Command, trace: Path, home: Pa
         (("--set", "aa02", "--began", "2026-11-20T18:04"), 64, "--began goes with --log-set"),
         (("--began", "2026-11-20T18:04"), 64, "--began goes with --log-set"),
         (("--log-set", "--began", "2126-11-20T18:04", "--lifter", "Ana"), 65, "lies ahead"),
+        (("--log-set",), 64, "nobody is named"),
+        (("--set", "last"), 64, "nobody is named"),
     ],
 )
-def test_what_can_t_be_logged_is_refused_in_one_sentence_and_nothing_is_written(
+def test_what_can_t_be_logged_is_refused_first_and_nothing_is_printed_drawn_or_written(
     command: Command,
     trace: Path,
     written_log: Path,
@@ -239,10 +241,12 @@ def test_what_can_t_be_logged_is_refused_in_one_sentence_and_nothing_is_written(
     code: int,
     said: str,
 ) -> None:
-    before = written_log.read_bytes()
+    before, picture = written_log.read_bytes(), trace.with_name("set.svg")
 
-    outcome = command("compare", trace, LINE, *options, "--log", written_log)
+    outcome = command("compare", trace, LINE, "--picture", picture, *options, "--log", written_log)
 
-    assert outcome.code == code
+    assert (outcome.code, outcome.out) == (code, "")
+    assert outcome.err.startswith("tempo-coach: ")
     assert said in outcome.err
+    assert not picture.exists()
     assert written_log.read_bytes() == before
