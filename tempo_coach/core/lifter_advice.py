@@ -73,7 +73,7 @@ class LifterAdvice:
         lifter
             The spelling's case does not matter.
         sets
-            The lifter's, in the order they were done; those after today say nothing yet.
+            The lifter's, in the order they were done.
         maxes
             Those of the log, of all lifters.
         today
@@ -82,12 +82,11 @@ class LifterAdvice:
             How some of the sets were measured, by their ids.
         """
         person = plan.lifter(lifter) if plan is not None and plan.has(lifter) else None
-        done = [one for one in sets if one.started_at.date() <= today]
         days = () if plan is None or person is None else days_of(plan, person.name)
         return cls(
-            lifter_season(plan, lifter, sets=done, today=today),
+            lifter_season(plan, lifter, sets=sets, today=today),
             LifterRecord(lifter if person is None else person.name, person, maxes),
-            done,
+            sets,
             measured,
             tuple(work.prescription.exercise for day in days for work in day.work),
         )
@@ -105,9 +104,13 @@ class LifterAdvice:
         }
         return tuple(names[key] for key in sorted(names))
 
+    def _done(self) -> list[SetDone]:
+        """Return the sets up to today; later ones say nothing yet of what can be advised."""
+        return [one for one in self.sets if one.started_at.date() <= self.season.today]
+
     def readiness(self, exercise: str) -> tuple[Readiness, Readiness]:
         """Return whether overloaded and whether fast lowering of an exercise could begin."""
-        person, season = self.record.planned, self.season
+        person, season, done = self.record.planned, self.season, self._done()
         maxes = known_maxes(
             self.record.recorded.of(self.record.name, exercise),
             planned=() if person is None else person.maxes,
@@ -116,7 +119,7 @@ class LifterAdvice:
         return (
             overload_readiness(
                 exercise,
-                sets=self.sets,
+                sets=done,
                 maxes=maxes,
                 rules=season.rules,
                 is_cleared=None if person is None else person.overload,
@@ -125,7 +128,7 @@ class LifterAdvice:
             ),
             fast_readiness(
                 exercise,
-                sets=self.sets,
+                sets=done,
                 maxes=maxes,
                 rules=season.rules,
                 today=season.today,
@@ -134,9 +137,10 @@ class LifterAdvice:
         )
 
     def proposal(self, allowances: Allowances) -> Proposal:
-        """Propose next week's lines from those of the last week that has sets."""
-        season, done = self.season, self.sets
-        week = week_of(done[-1]) if done else None
+        """Propose next week's lines from those of the last week up to today that has sets."""
+        season, done = self.season, self._done()
+        # By the date, since a set done later may be of an earlier date in another time zone.
+        week = max(map(week_of, done), default=None)
         ahead = season.row_of(IsoWeek.of(season.today + timedelta(weeks=1)))
         limit_s = None if ahead is None else ahead.lower_s.limit
         lines = next_week(

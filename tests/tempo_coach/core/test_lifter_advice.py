@@ -8,21 +8,25 @@ from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.weeks import IsoWeek
 from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.plans import TEXT, plan_of
 
 TODAY = date(2026, 12, 2)
 
 
-def on(day: str, **changes: Any) -> SetDone:
-    begun = datetime.fromisoformat(f"{day}T18:00:00+01:00")
+def on(day: str, *, hour: int = 18, offset: str = "+01:00", **changes: Any) -> SetDone:
+    begun = datetime.fromisoformat(f"{day}T{hour:02d}:00:00{offset}")
     return done_set(id=day, started_at=begun, ended_at=begun, **changes)
 
 
 def advice(
-    *sets: SetDone, plan: Plan | None = None, maxes: tuple[MaxTested, ...] = ()
+    *sets: SetDone,
+    plan: Plan | None = None,
+    maxes: tuple[MaxTested, ...] = (),
+    today: date = TODAY,
 ) -> LifterAdvice:
-    return LifterAdvice.of(plan, "mirela oude", sets=sets, maxes=RecordedMaxes(maxes), today=TODAY)
+    return LifterAdvice.of(plan, "mirela oude", sets=sets, maxes=RecordedMaxes(maxes), today=today)
 
 
 def test_a_proposal_goes_by_the_last_week_that_has_sets_and_not_by_days_to_come() -> None:
@@ -32,6 +36,25 @@ def test_a_proposal_goes_by_the_last_week_that_has_sets_and_not_by_days_to_come(
 
     assert [one.line and one.line.exercise for one in found.lines] == ["chin-up"]
     assert found.limit_words == "limit 24 s of lowering emphasis"
+
+
+def test_a_proposal_goes_by_the_later_week_though_the_earlier_ended_last_in_another_zone() -> None:
+    monday = on("2026-11-30", hour=1, offset="+13:00")
+    sunday = on("2026-11-29", hour=20, exercise="chin-up")
+    assert monday.started_at < sunday.started_at
+
+    found = advice(monday, sunday).proposal(Allowances())
+
+    assert [one.was.exercise for one in found.lines] == ["front squat"]
+
+
+def test_a_set_of_a_day_that_has_begun_in_another_zone_alone_counts_for_its_week() -> None:
+    given = advice(on("2026-12-07", hour=0, offset="+13:00"), today=date(2026, 12, 6))
+
+    row = given.season.row_of(IsoWeek(2026, 50))
+
+    assert row is not None
+    assert row.lower_s.done == 20
 
 
 def test_without_sets_there_is_neither_a_line_nor_a_limit() -> None:
@@ -59,6 +82,12 @@ def test_work_that_the_plan_gives_to_others_alone_is_not_the_lifter_s() -> None:
     )
 
     assert given.exercises() == ("bench pull",)
+
+
+def test_readiness_counts_no_set_of_a_day_to_come() -> None:
+    overload, _ = advice(on("2026-12-04"), on("2026-11-24")).readiness("front squat")
+
+    assert overload.criteria[0].evidence == "1 of the last 4"
 
 
 def test_readiness_counts_the_plan_s_maxes() -> None:
