@@ -34,15 +34,15 @@ class SeasonDay:
 
     @property
     def words(self) -> str:
-        """What the day is, in a few words."""
-        if self.meet is not None and self.date < self.meet.first:
-            left = (self.meet.first - self.date).days
-            return f"{left} day{'' if left == 1 else 's'} to {self.meet.name or 'the meet'}"
-        if self.meet is not None:
+        """What the day is, in a few words; before a meet with all that takes out something."""
+        if self.meet is None:
+            return ", ".join(span.name or span.kind for span in self.spans) or "off season"
+        if self.date >= self.meet.first:
             return self.meet.name or "meet"
-        if not self.spans:
-            return "off season"
-        return ", ".join(span.name or span.kind for span in self.spans)
+        left = (self.meet.first - self.date).days
+        words = f"{left} day{'' if left == 1 else 's'} to {self.meet.name or 'the meet'}"
+        also = [span.name or span.kind for span in self.spans if span.kind != "off season"]
+        return ", ".join((words, *also))
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,7 +92,7 @@ def test_a_meet_in_the_season_tapers_what_the_season_leaves() -> None:
     found = club.day(MEET - timedelta(days=7))
 
     assert found.share == pytest.approx(0.5 * Taper().share(7))
-    assert found.words == "7 days to the meet"
+    assert found.words == "7 days to the meet, in season"
 
 
 def test_of_two_meets_the_next_one_is_tapered_to() -> None:
@@ -100,6 +100,28 @@ def test_of_two_meets_the_next_one_is_tapered_to() -> None:
 
     assert both.day(MEET - timedelta(days=1)).words == "1 day to Spring meet"
     assert both.day(MEET + timedelta(days=1)).words == "6 days to Final"
+
+
+def test_a_day_before_a_meet_names_what_else_takes_something_out_of_it() -> None:
+    ill = span("illness", date(2027, 3, 19), date(2027, 3, 20), lifters=("Mirela Oude",))
+    off = span("off season", date(2027, 3, 21), name="Rest", lifters=("Mirela Oude",))
+    cup = span("meet", date(2027, 3, 22), name="Cup", lifters=("Mirela Oude",))
+    days = [calendar(ill, off, cup).day(date(2027, 3, day)) for day in (20, 21, 22, 23)]
+
+    assert [day.words for day in days] == [
+        "2 days to Cup, illness",
+        "1 day to Cup",
+        "Cup",
+        "4 days to Spring meet",
+    ]
+
+
+def test_two_meets_on_one_day_are_that_of_the_one_that_begins_first() -> None:
+    cup = span("meet", MEET, date(2027, 3, 28), name="Cup", lifters=("Mirela Oude",))
+    both = calendar(cup)
+
+    assert both.day(MEET).words == "Spring meet"
+    assert (both.day(date(2027, 3, 28)).words, share(both, "2027-03-28")) == ("Cup", 0.0)
 
 
 def test_a_meet_of_two_days_has_no_lowering_on_either() -> None:
