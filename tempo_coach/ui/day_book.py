@@ -19,7 +19,7 @@ from tempo_coach.ui.sentences import fault_sentence
 from tempo_coach.ui.underway import Underway
 
 CHANGED = "The plan has changed and was read again."
-AS_READ = "The day stays as it was last read."
+AS_READ = "All stays as it was last read."
 
 
 @dataclass(frozen=True, slots=True)

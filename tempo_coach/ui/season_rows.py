@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 
+from rich.cells import cell_len
+
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
 from tempo_coach.core.marks import counted
@@ -19,7 +21,7 @@ from tempo_coach.core.season_words import (
 )
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.ui.bars import bar
-from tempo_coach.ui.cells import Column, laid_out
+from tempo_coach.ui.cells import Column, fitted, laid_out
 
 LIMIT = "│"
 """Stands in a row at the place of its limit."""
@@ -28,6 +30,8 @@ _UNKNOWN = "–"
 _LEAST_BAR = 8
 _WIDE = 104
 """From here on there is room for what a week is."""
+_WORDS_SHARE = 0.4
+"""What of the width that may take; the heading of the chosen week says all of it."""
 _COLUMNS: tuple[Column, ...] = (
     Column("week"),
     Column(f"lowering emphasis, {LIMIT} the limit", takes_rest=True),
@@ -59,14 +63,15 @@ def season_rows(season: Season, *, width: int) -> tuple[str, ...]:
     columns = _COLUMNS
     if width >= _WIDE:
         columns = (*_COLUMNS[:1], Column("what it is"), *_COLUMNS[1:])
+        most_cells = int(width * _WORDS_SHARE)
         texts = [
-            (*text[:1], week_words(row.week), *text[1:])
+            (*text[:1], _cut(week_words(row.week), most_cells), *text[1:])
             for text, row in zip(texts, season.rows, strict=True)
         ]
     at = next(place for place, column in enumerate(columns) if column.takes_rest)
     lines = [[column.heading for column in columns], *texts]
-    fixed = sum(max(len(line[place]) for line in lines) for place in range(len(columns)))
-    fixed -= max(len(line[at]) for line in lines)
+    fixed = sum(max(cell_len(line[place]) for line in lines) for place in range(len(columns)))
+    fixed -= max(cell_len(line[at]) for line in lines)
     cells = max(width - fixed - 2 * (len(columns) - 1), _LEAST_BAR)
     rows = [
         (*text[:at], _bar(row.lower_s, most=most, cells=cells), *text[at + 1 :])
@@ -148,6 +153,10 @@ def _texts(row: SeasonRow, season: Season) -> tuple[str, ...]:
         _amount(row.lower_s.limit),
         NOW if row.week.week == IsoWeek.of(season.today) else "",
     )
+
+
+def _cut(text: str, most_cells: int) -> str:
+    return fitted(text, min(cell_len(text), most_cells))
 
 
 def _bar(measure: Measure, *, most: float, cells: int) -> str:

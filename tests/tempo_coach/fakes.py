@@ -16,10 +16,11 @@ NOON = datetime(2026, 3, 2, 12, 0, tzinfo=UTC)
 
 
 class HandClock:
-    """A clock that moves only by hand; its wall shows noon at moment 0."""
+    """A clock that moves only by hand; its wall shows noon at moment 0, where nothing is said."""
 
-    def __init__(self, now_ms: int = 0) -> None:
+    def __init__(self, now_ms: int = 0, *, begins: datetime = NOON) -> None:
         self._now_ms = now_ms
+        self._begins = begins
 
     def advance(self, ms: int) -> None:
         self._now_ms += ms
@@ -28,7 +29,7 @@ class HandClock:
         return self._now_ms
 
     def wall(self) -> datetime:
-        return NOON + timedelta(milliseconds=self._now_ms)
+        return self._begins + timedelta(milliseconds=self._now_ms)
 
     def sleep_until_ms(self, moment_ms: int) -> None:
         self._now_ms = max(self._now_ms, moment_ms)

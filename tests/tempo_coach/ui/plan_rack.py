@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from tempo_coach.core.facts import SetDone
@@ -79,11 +79,13 @@ class PlanRack(Rack):
         lifter: str | None = "Mirela Oude",
         is_first: bool = True,
         text: str = TEXT,
+        begins: datetime = NOON,
         **given: Any,
     ) -> None:
         self.plan = EditedPlan(text)
-        opened = OpenPlan(self.plan, self.plan.read(today=TODAY).usable("it"), is_first=is_first)
-        super().__init__(lifter=lifter, plan=opened, **given)
+        today = begins.date()
+        opened = OpenPlan(self.plan, self.plan.read(today=today).usable("it"), is_first=is_first)
+        super().__init__(lifter=lifter, plan=opened, begins=begins, **given)
 
     async def come_back(self) -> None:
         """Go to the rack and leave it again."""

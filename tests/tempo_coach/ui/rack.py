@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import AsyncIterator, Mapping
 from contextlib import asynccontextmanager
-from datetime import date
+from datetime import date, datetime
 from itertools import count
 from typing import TypeVar
 
@@ -58,8 +58,9 @@ class Rack:
         given_outside: frozenset[str] = frozenset(),
         sound_checked_on: date | None = TODAY,
         asks_soreness: bool = False,
+        begins: datetime = NOON,
     ) -> None:
-        self.clock = HandClock()
+        self.clock = HandClock(begins=begins)
         self.player = RecordingPlayer(fault=sound_fault)
         self.log = MemoryLog()
         self.kept: list[str] = []
