@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from tempo_coach.core.emphasis import is_emphasis
@@ -39,6 +40,10 @@ class Measure:
     def left(self) -> float | None:
         """What the limit still leaves; None where none is known."""
         return None if self.limit is None else max(self.limit - self.done, 0.0)
+
+    def plus(self, more: Iterable[float]) -> Measure:
+        """Return the same with some work more."""
+        return replace(self, done=self.done + math.fsum(more))
 
     def of_day(self, day: SeasonDay) -> float | None:
         """Return a day's part of the limit; None where no level is known."""

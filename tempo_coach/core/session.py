@@ -23,6 +23,7 @@ from tempo_coach.core.session_facts import Change, SessionChanged
 from tempo_coach.core.session_notes import SessionNotes
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Tempo
+from tempo_coach.core.week_room import WeekRoom
 from tempo_coach.core.weeks import Totals
 from tempo_coach.errors import OutOfRange
 
@@ -48,7 +49,7 @@ class SessionItem:
     overload: OverloadQuestion | None
     """What must be typed before a set of it; None where nothing must."""
     notes: tuple[str, ...]
-    """What log and calendar have to say before the next set, a sentence each."""
+    """What log and calendar have to say before the next set beside the limits, a sentence each."""
     done: tuple[SetDone, ...]
     """In the order they were done; may be more than are to be done."""
     last_time: tuple[SetDone, ...]
@@ -90,6 +91,8 @@ class Session:
     """What the plan asks for, without today's changes."""
     done: Totals
     """What was done of it, and added."""
+    room: WeekRoom | None
+    """What the limits leave of the week; None where no moment was given, or no plan says."""
 
     @property
     def next_item(self) -> SessionItem | None:
@@ -198,6 +201,7 @@ def session_of(
         changes=changes,
         written=PlannedTotals.of((w.prescription for w in day.work), allowances=allowances),
         done=Totals.of(counted),
+        room=notes.room if notes else None,
     )
 
 

@@ -12,6 +12,7 @@ from tempo_coach.core.season import season_of
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
 from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.week_room import WeekRoom
 
 
 class SessionNotes:
@@ -51,10 +52,15 @@ class SessionNotes:
         self._soreness = None if told is None else told.soreness
         self._measured = history.measured
         self._at = at
-        self._allowances = allowances
+        self.room = (
+            None
+            if self._season is None
+            else WeekRoom.of(self._season, at=at, allowances=allowances)
+        )
+        """What the limits leave of the week; None where no plan says what it is."""
 
     def of(self, line: Prescription, strength: Strength) -> tuple[str, ...]:
-        """Return what speaks against the next set of a line, a sentence each.
+        """Return what speaks against the next set of a line beside the limits, a sentence each.
 
         Parameters
         ----------
@@ -64,14 +70,12 @@ class SessionNotes:
             What is known for it.
         """
         season, on = self._season, self._at.date()
-        week = None if season is None else season.this_week
         return set_notes(
-            Ahead(line, self._at, self._allowances),
+            Ahead(line, self._at),
             Known(
                 sets=self._sets,
                 rules=DosingRules() if season is None else season.rules,
-                day=season.calendar.day(on) if season and week else None,
-                week=week.lower_s if week else None,
+                day=season.calendar.day(on) if season and season.this_week else None,
                 strength=strength,
                 measured=self._measured,
                 soreness=self._soreness,

@@ -16,11 +16,10 @@ from tempo_coach.core.overload import is_overload
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season_calendar import SeasonDay
-from tempo_coach.core.season_table import Measure, is_emphasis_set
+from tempo_coach.core.season_table import is_emphasis_set
 from tempo_coach.core.soreness_facts import MOST_SORE
 from tempo_coach.core.strength import Strength
-from tempo_coach.core.tempo import Allowances, Phase
-from tempo_coach.core.timeline import rep_times
+from tempo_coach.core.tempo import Phase
 from tempo_coach.core.too_heavy import short_lower, too_heavy_words
 from tempo_coach.core.weeks import IsoWeek, week_of
 
@@ -40,14 +39,6 @@ class Ahead:
 
     prescription: Prescription
     at: datetime
-    allowances: Allowances
-
-    @property
-    def lower_s(self) -> float:
-        """Seconds of lowering in it; of a set until stopped, of one rep."""
-        line = self.prescription
-        rep = rep_times(line.tempo, self.allowances, line.shape)
-        return rep.lower_ms * (line.reps or 1) / 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +50,6 @@ class Known:
     rules: DosingRules
     day: SeasonDay | None
     """What the calendar says of today; None where no plan does."""
-    week: Measure | None
-    """Lowering seconds of this week's emphasis work, and their limit; None where no plan states
-    one."""
     strength: Strength
     """What is known for the set."""
     measured: Mapping[str, SetMeasured]
@@ -77,8 +65,6 @@ def set_notes(ahead: Ahead, known: Known) -> tuple[str, ...]:
     if is_emphasis(line.tempo, line.shape, slow_from_ms=round(rules.emphasis_from_s * 1000)):
         if known.day is not None:
             notes += _calendar(known.day)
-        if known.week is not None:
-            notes += _over_limit(ahead, known.week)
         notes += _too_soon(ahead, known)
     if is_overload(line, known.strength):
         notes += _new_overload(ahead, known)
@@ -107,18 +93,6 @@ def _calendar(day: SeasonDay) -> Iterator[str]:
         yield f"Today is {legible(day.words)}: lowering emphasis is taken out."
     elif day.share < 1:
         yield f"Today is {legible(day.words)}: {day.share:.0%} of the lowering emphasis stays."
-
-
-def _over_limit(ahead: Ahead, week: Measure) -> Iterator[str]:
-    if week.limit is None:
-        return
-    after_s = week.done + ahead.lower_s
-    if after_s > week.limit:
-        yield (
-            f"With this set the week has {after_s:.0f} s of lowering emphasis, "
-            f"{after_s - week.limit:.0f} s over its limit of {week.limit:.0f} s "
-            f"({week.level.why})."
-        )
 
 
 def _too_soon(ahead: Ahead, known: Known) -> Iterator[str]:

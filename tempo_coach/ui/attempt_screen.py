@@ -32,4 +32,4 @@ class AttemptScreen(SetScreen):
 
     def _go(self, done: SetDone | None, *said: str) -> None:
         self._goes_on = True
-        self.dismiss(Departure(said, goes_on=True, done=done))
+        self.dismiss(Departure(said, goes_on=True, done=() if done is None else (done,)))

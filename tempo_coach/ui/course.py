@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import Prescription
+from tempo_coach.core.week_room import WeekRoom
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,14 @@ class Course:
     """As for `NextSet`."""
     then: NextSet | None = None
     """What comes after the last set, of other work; None where that is nothing."""
+    room: WeekRoom | None = None
+    """As for `NextSet`, before any of the work was done."""
+
+    @classmethod
+    def of(cls, first: NextSet, then: NextSet | None) -> Course:
+        """Return the work that begins with a set, and what comes after it."""
+        line, number, load_kg = first.prescription, first.number, first.load_kg
+        return cls(line, number, load_kg=load_kg, then=then, room=first.room)
 
     @property
     def next_number(self) -> int:
@@ -53,6 +62,15 @@ class Course:
         if self.is_finished:
             return self.then
         return NextSet(self.prescription, self.next_number, self.load_kg)
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """What speaks against the set that comes next, after what was done; a sentence each."""
+        if self.is_finished:
+            return () if self.then is None else self.then.after(self.done).warnings
+        if self.room is None:
+            return ()
+        return self.room.before_set(self.prescription, done=self.done, load_kg=self.load_kg)
 
     def started(self) -> Course:
         """Go on to the next set."""

@@ -252,7 +252,7 @@ class DayScreen(Frame[None]):
         self._said = () if departure is None else departure.said
         self._chooses_next = True
         if departure is not None and departure.goes_on:
-            self._ahead = self._ahead[1:]
+            self._ahead = tuple(one.after(departure.done) for one in self._ahead[1:])
             self._go_on(starts_at_once=True)
         else:
             self.tell(*self._said)

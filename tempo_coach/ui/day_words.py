@@ -12,6 +12,7 @@ from tempo_coach.core.legible import legible
 from tempo_coach.core.load import LoadUnit
 from tempo_coach.core.loading import Rack
 from tempo_coach.core.marks import counted
+from tempo_coach.core.next_sets import set_ahead
 from tempo_coach.core.plan import WEEKDAYS, Plan
 from tempo_coach.core.plan_days import PlannedDay
 from tempo_coach.core.prescription import rest_text
@@ -100,8 +101,9 @@ def item_words(
     """
     yield "load", _load_words(item)
     yield from _discs_words(item, rack)
-    if item.notes and item.next_set is not None:
-        yield "season", "\n".join(item.notes)
+    ahead = set_ahead(session, item)
+    if ahead is not None and ahead.warnings:
+        yield "season", "\n".join(ahead.warnings)
     if item.flags:
         yield "remark", "\n".join(f"{flag}." for flag in item.flags)
     yield from _changed_words(session, item)

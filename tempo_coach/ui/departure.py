@@ -15,5 +15,5 @@ class Departure:
     """What is still to be said, a sentence each."""
     goes_on: bool
     """What comes after is to be started now."""
-    done: SetDone | None = None
-    """The one set that the screen was for; None where nothing was lifted, or it was for several."""
+    done: tuple[SetDone, ...] = ()
+    """The sets done there that count."""

@@ -74,10 +74,10 @@ class KnownLifter:
         """Return what is known of the lifter for a line."""
         return self.record.strength_for(prescription, self._coach.settings.allowances)
 
-    def notes_for(self, prescription: Prescription, strength: Strength) -> tuple[str, ...]:
-        """Return what speaks against a line now, a sentence each."""
+    def notes(self) -> SessionNotes | None:
+        """Return who says now what speaks against a line; None where nobody lifts yet."""
         if self.name is None:
-            return ()
+            return None
         at = self._coach.clock.wall()
         # What is worked out of a whole log serves the letters that are typed within a minute.
         key = (self.name, self.plan, at.replace(second=0, microsecond=0))
@@ -87,7 +87,7 @@ class KnownLifter:
                 self.plan, self.name, history=self._history, at=at, allowances=allowances
             )
             self._notes = key, notes
-        return self._notes[1].of(prescription, strength)
+        return self._notes[1]
 
     def best_for(self, exercise: str) -> BestFor:
         """Return what tells the lifter's 1RM of an exercise, by the seconds of the lower."""

@@ -177,7 +177,7 @@ class PrescriptionField(Widget):
         else:
             self._first = self._first_set(prescription)
             flagged = (f"Remark: {flag}." for flag in self._first.flags)
-            remarks = (*self._first.notes, *flagged)
+            remarks = (*self._first.warnings, *flagged)
             reading.update("\n".join(sentences))
             reading.remove_class("fault")
         self.query_one("#remarks", Static).update("\n".join(remarks))
@@ -185,12 +185,13 @@ class PrescriptionField(Widget):
         self.call_after_refresh(self._place_caret)
 
     def _first_set(self, prescription: Prescription) -> NextSet:
-        strength = self._lifter.strength_for(prescription)
+        strength, notes = self._lifter.strength_for(prescription), self._lifter.notes()
         return NextSet(
             prescription,
             flags=flags(prescription, strength, allowances=self._coach.settings.allowances),
             overload=overload_question(prescription, strength),
-            notes=self._lifter.notes_for(prescription, strength),
+            notes=notes.of(prescription, strength) if notes else (),
+            room=notes.room if notes else None,
         )
 
     def _place_caret(self) -> None:

@@ -247,11 +247,11 @@ class ReserveScreen(Frame[tuple[str, ...]]):
         if departure is None:
             return
         self._view.say(*departure.said)
-        if departure.done is not None:
+        if departure.done:
             self._rest = RestWatch()
             self._rest.begin(self._clock.now_ms(), self._rest_ms)
             self._errands.rest(self._rest_ms)
-            self._ask(Question(load_kg, departure.done))
+            self._ask(Question(load_kg, departure.done[0]))
 
     def _go_on(self) -> None:
         if self._load_kg is not None:

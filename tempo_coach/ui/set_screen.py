@@ -76,7 +76,7 @@ class SetScreen(Frame[Departure]):
         self._errands = Errands(self, underway)
         self._clock = underway.coach.clock
         self._lifter = lifter
-        self._course = Course(first.prescription, first.number, load_kg=first.load_kg, then=then)
+        self._course = Course.of(first, then)
         self._first = first
         self._starts_at_once = starts_at_once
         self._view = SetView(self._course, underway)
@@ -286,7 +286,7 @@ class SetScreen(Frame[Departure]):
             self._errands.correct(correction)
 
     def _depart(self, *sentences: str) -> None:
-        self.dismiss(Departure(sentences, self._goes_on))
+        self.dismiss(Departure(sentences, self._goes_on, self._course.done))
 
     def _answer(self, sentence: str, fault: LogUnwritable | None) -> None:
         if self.stage is Stage.SAVED:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
 from textual.app import ComposeResult
 from textual.containers import Horizontal
+from textual.content import Content
 from textual.events import Resize
 from textual.geometry import Size
 from textual.widget import Widget
@@ -54,6 +57,7 @@ class SetView(Widget):
         self._taps = underway.coach.settings.taps
         self._heading = Static(headline(course.prescription), classes="heading-text", markup=False)
         self._asks = False
+        self._done: tuple[str, ...] = ()
         self._count = Static(classes="heading-count", markup=False)
         self._said = Static(id="said", markup=False)
         self._next = Static(id="next", markup=False)
@@ -83,20 +87,25 @@ class SetView(Widget):
         paces = stage in (Stage.STARTING, Stage.PACING, Stage.ENDING)
         self._count.update(count_words(course))
         self._said.display = self._next.display = not paces
+        self.set_class(stage is Stage.WAITING, "waiting")
         self._asks = self.report.display = stage is Stage.SAVED and course.last is not None
         if stage is Stage.WAITING:
             self.big.show(ready_sign(self._timeline))
             self._announce(start_words(course.next_number, self._timeline.setup_ms))
+        elif stage is Stage.SAVED:
+            self._say_done(course)
         self._bar.show(None if paces else course.next_set)
 
     def say_opening(self, first: NextSet) -> None:
-        """Say what is to be done."""
-        self._say(*opening_sentences(first, self._timeline, self._taps))
+        """Say what speaks against the work, and what is to be done."""
+        sentences = opening_sentences(first, self._timeline, self._taps)
+        self._said.update(_lines(*_warned(first.warnings), *sentences))
 
     def say_done(self, course: Course, *sentences: str) -> None:
-        """Say what was done, and once all sets are done what they come to."""
+        """Say what was done, once all sets are done what they come to, and what comes next."""
         totals = [total_sentence(course)] if course.is_finished else []
-        self._say(*sentences, *totals)
+        self._done = (*sentences, *totals)
+        self._say_done(course)
 
     def show_pacing(self, running: RunningSet, now_ms: int, course: Course) -> bool:
         """Show what is to be done now; returns whether the set is still going on."""
@@ -131,10 +140,18 @@ class SetView(Widget):
         _, faults = self.report.changes(course.last)
         return tuple(f"Not changed. {fault_sentence(fault)}" for fault in faults)
 
-    def _say(self, *sentences: str) -> None:
-        self._said.update("\n".join(sentences))
+    def _say_done(self, course: Course) -> None:
+        self._said.update(_lines(*self._done, *_warned(course.warnings)))
 
     def _announce(self, text: str) -> None:
         # Each update lays the screen out anew, and this is called many times a second.
         if text != self._next.content:
             self._next.update(text)
+
+
+def _warned(warnings: Iterable[str]) -> Iterator[Content]:
+    return (Content.styled(warning, "$warning") for warning in warnings)
+
+
+def _lines(*sentences: str | Content) -> Content:
+    return Content("\n").join([Content(one) if isinstance(one, str) else one for one in sentences])

@@ -1,8 +1,13 @@
 from __future__ import annotations
 
 from tempo_coach.core.facts import Fact
+from tempo_coach.core.history import fold
 from tempo_coach.core.next_sets import NextSet, sets_ahead
-from tests.tempo_coach.core.test_session import chin_up, session, squat
+from tempo_coach.core.plan_days import days_of
+from tempo_coach.core.session import session_of
+from tempo_coach.core.tempo import Allowances
+from tests.tempo_coach.core.plans import TEXT, plan_of
+from tests.tempo_coach.core.test_session import EVENING, chin_up, session, squat
 from tests.tempo_coach.core.test_session_changed import changed
 
 
@@ -29,3 +34,26 @@ def test_what_is_ahead_has_the_load_that_goes_on_the_bar() -> None:
 
     assert first == NextSet(session().items[0].prescription, load_kg=65.0)
     assert str(first.prescription.load) == "65 kg"
+
+
+def test_what_speaks_against_several_is_noted_of_the_first() -> None:
+    league = f"""{TEXT}
+[[calendar]]
+kind = "in season"
+first = 2026-11-30
+last = 2026-12-06
+name = "League"
+"""
+    plan = plan_of(league)
+    day = session_of(
+        plan,
+        days_of(plan, "Mirela Oude")[0],
+        lifter="Mirela Oude",
+        history=fold(()),
+        allowances=Allowances(),
+        at=EVENING,
+    )
+
+    out = ("Today is League: lowering emphasis is taken out.",)
+    assert [one.notes for one in sets_ahead(day)] == [out, ()]
+    assert [one.notes for one in sets_ahead(day, first=2)] == [out, ()]

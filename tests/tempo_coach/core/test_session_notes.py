@@ -3,7 +3,7 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from tempo_coach.core.history import fold
-from tempo_coach.core.next_sets import sets_ahead
+from tempo_coach.core.next_sets import NextSet, sets_ahead
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.session import Session, session_of
@@ -24,13 +24,23 @@ lowering_percent = 50
 """
 
 
-def session(plan: Plan, *, at: datetime | None, days_ago: int = 30) -> Session:
-    begun = MONDAY - timedelta(days=days_ago)
-    history = fold([done_set(lifter="Mirela Oude", started_at=begun, ended_at=begun)])
+def session(plan: Plan, *, at: datetime | None, days_ago: int | None = 30) -> Session:
+    sets = []
+    if days_ago is not None:
+        begun = MONDAY - timedelta(days=days_ago)
+        sets.append(done_set(lifter="Mirela Oude", started_at=begun, ended_at=begun))
+    history = fold(sets)
     day = days_of(plan, "Mirela Oude")[0]
     return session_of(
         plan, day, lifter="Mirela Oude", history=history, allowances=Allowances(), at=at
     )
+
+
+def limited(**bases: int) -> tuple[NextSet, ...]:
+    """Return what is ahead on a Monday with nothing done, half of these bases being left."""
+    stated = "\n".join(f"{key} = {base}" for key, base in bases.items())
+    plan = plan_of(TEXT + CALENDAR.replace("base_s = 60", stated))
+    return sets_ahead(session(plan, at=MONDAY, days_ago=None))
 
 
 def test_at_a_moment_the_work_is_told_what_speaks_against_it() -> None:
@@ -45,12 +55,32 @@ def test_at_a_moment_the_work_is_told_what_speaks_against_it() -> None:
     assert chin_up == ("Today is League: 50% of the lowering emphasis stays.",)
 
 
-def test_a_set_over_the_week_s_limit_is_told_so_at_the_rack() -> None:
-    plan = plan_of(TEXT + CALENDAR.replace("base_s = 60", "base_s = 20"))
+def test_sets_over_the_week_s_limit_are_told_so_at_the_rack() -> None:
+    squats, chin_ups = limited(base_s=80)
 
-    ahead = sets_ahead(session(plan, at=MONDAY))
+    assert squats.warnings[0] == (
+        "Set 3 takes the week to 60 s of lowering emphasis, 20 s over its limit of 40 s (the "
+        "stated base, of which the calendar leaves 50%)."
+    )
+    assert chin_ups.warnings[0].startswith("Set 2 takes the week to 50 s")
 
-    assert any("over its limit of 10 s" in note for note in ahead[0].notes)
+
+def test_work_behind_other_work_is_held_against_what_that_leaves() -> None:
+    _, chin_ups = limited(base_s=80)
+    sets = [
+        done_set(id=f"{number}", lifter="Mirela Oude", started_at=MONDAY, ended_at=MONDAY)
+        for number in range(2)
+    ]
+
+    assert chin_ups.after(sets[:1]).warnings[0].startswith("With the next set the week has 45 s")
+    assert chin_ups.after(sets).warnings[0].startswith("With the next set the week has 65 s")
+
+
+def test_the_load_that_hangs_on_the_body_counts() -> None:
+    _, chin_ups = limited(base_kg_s=4_000)
+
+    [said] = chin_ups.warnings
+    assert said.startswith("Set 2 takes the week to 3,900 kg·s of lowering load, 1,900 kg·s over")
 
 
 def test_without_a_moment_and_outside_the_season_nothing_is_said() -> None:

@@ -14,12 +14,10 @@ from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.season_calendar import SeasonCalendar
-from tempo_coach.core.season_limits import Level
-from tempo_coach.core.season_table import Measure
 from tempo_coach.core.set_notes import Ahead, Known, overload_run, set_notes
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.strength import Best, Strength
-from tempo_coach.core.tempo import Allowances, parse_tempo
+from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import done_set
@@ -41,8 +39,6 @@ def notes(
     *,
     sets: Sequence[SetDone] = (),
     spans: Sequence[CalendarSpan] = (),
-    limit: float | None = None,
-    done: float = 0.0,
     max_kg: float | None = 100.0,
     soreness: int | None = None,
     rules: DosingRules | None = None,
@@ -51,7 +47,7 @@ def notes(
     rules = rules or DosingRules()
     prescription = parse_prescription(line)
     calendar = SeasonCalendar.of(spans, lifter="Ansa Vireo", taper=rules.as_taper())
-    ahead = Ahead(prescription, NOW, Allowances())
+    ahead = Ahead(prescription, NOW)
     lifted = None if max_kg is None else Best(parse_load(f"{max_kg} kg"), "")
     return set_notes(
         ahead,
@@ -59,7 +55,6 @@ def notes(
             sets=sets,
             rules=rules,
             day=calendar.day(NOW.date()),
-            week=Measure(done, Level(limit, "the stated base"), 1.0),
             strength=Strength(lifted=lifted),
             measured=measured,
             soreness=soreness,
@@ -78,7 +73,7 @@ def season(percent: float | None = None) -> CalendarSpan:
 
 
 def test_where_nothing_speaks_against_a_set_nothing_is_said() -> None:
-    assert notes(limit=100, sets=[before(50)]) == ()
+    assert notes(sets=[before(50)]) == ()
 
 
 def test_in_season_lowering_emphasis_is_said_to_be_out() -> None:
@@ -87,15 +82,7 @@ def test_in_season_lowering_emphasis_is_said_to_be_out() -> None:
 
 
 def test_ordinary_work_in_season_is_nothing_to_speak_of() -> None:
-    assert notes(PLAIN, spans=[season()], limit=0, sets=[before(20)]) == ()
-
-
-def test_a_set_over_the_limit_says_by_how_many_seconds() -> None:
-    assert notes(limit=100, done=90) == (
-        "With this set the week has 110 s of lowering emphasis, 10 s over its limit of 100 s "
-        "(the stated base).",
-    )
-    assert notes(limit=110, done=90) == ()
+    assert notes(PLAIN, spans=[season()], sets=[before(20)]) == ()
 
 
 def test_work_for_the_same_muscles_that_comes_too_soon_is_said() -> None:
@@ -226,7 +213,7 @@ def test_hours_are_real_ones_over_a_change_of_the_clocks_and_of_the_place() -> N
     last = done_set(id="last", started_at=spring, ended_at=spring)
 
     for moment in (at, flown):
-        ahead = Ahead(parse_prescription(SLOW), moment, Allowances())
-        known = Known([last], DosingRules(), None, None, Strength(), {}, None)
+        ahead = Ahead(parse_prescription(SLOW), moment)
+        known = Known([last], DosingRules(), None, Strength(), {}, None)
         [said] = set_notes(ahead, known)
         assert said.startswith("47 h since")
