@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import click
 
@@ -18,6 +18,7 @@ from tempo_coach.core.running_set import RunningSet
 from tempo_coach.core.set_bar import set_bar
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.core.timeline import Cue, CueKind, Timeline
+from tempo_coach.core.week_room import WeekRoom
 from tempo_coach.core.weeks import allowed_times
 from tempo_coach.errors import LogUnwritable
 
@@ -37,6 +38,8 @@ class PlainSets:
         Told which set is next, returns when the lifter is ready for it; None starts at once.
     heading
         What is said first, a sentence each.
+    room
+        What the limits leave of the week; None where nothing says.
     """
 
     def __init__(
@@ -47,6 +50,7 @@ class PlainSets:
         lifter: str,
         wait_for_start: Callable[[str], None] | None,
         heading: Sequence[str] = (),
+        room: WeekRoom | None = None,
     ) -> None:
         self.done: list[SetDone] = []
         """The sets that were logged."""
@@ -55,6 +59,7 @@ class PlainSets:
         self._lifter = lifter
         self._wait_for_start = wait_for_start
         self._heading = heading
+        self._room = room
         self._signals = StopSignals()
         self._said_silent = False
 
@@ -67,6 +72,7 @@ class PlainSets:
                 for number in range(1, self._prescription.sets + 1):
                     self._set(number)
                     if number < self._prescription.sets:
+                        self._warn()
                         self._rest()
             except Stopped:
                 return self._signals.exit_code
@@ -103,6 +109,11 @@ class PlainSets:
         if fault is not None:
             click.echo(f"not saved yet: {fault}", err=True)
 
+    def _warn(self) -> None:
+        """Say what speaks against the next set after what was done."""
+        if self._room is not None:
+            print_notes(self._room.before_set(self._prescription, done=self.done))
+
     def _rest(self) -> None:
         rest_ms = self._prescription.rest_ms
         if rest_ms is None:
@@ -118,6 +129,12 @@ class PlainSets:
     def _wait_until(self, moment_ms: int) -> None:
         with self._signals.waiting():
             self._coach.clock.sleep_until_ms(moment_ms)
+
+
+def print_notes(notes: Iterable[str]) -> None:
+    """Print what speaks against a set, beside what is paced."""
+    for note in notes:
+        click.echo(wrapped(f"note: {note}", indent="    "), err=True)
 
 
 def meaning(coach: Coach, prescription: Prescription) -> tuple[str, ...]:

@@ -89,13 +89,14 @@ def set_command(
     for notice in made.notices:
         click.echo(f"tempo-coach: {notice}", err=True)
     name = made.lifter or _ask_name(made, starts_at_once=starts_at_once)
-    prepare(made, prescription, typed, lifter=name, asks=not starts_at_once)
+    room = prepare(made, prescription, typed, lifter=name, asks=not starts_at_once)
     sets = PlainSets(
         made.coach,
         prescription,
         lifter=name,
         wait_for_start=None if starts_at_once else _wait_for_enter,
         heading=(*meaning(made.coach, prescription), *bar_sentence(made.coach, prescription)),
+        room=room,
     )
     try:
         code = sets.run()

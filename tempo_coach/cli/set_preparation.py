@@ -4,23 +4,23 @@ from __future__ import annotations
 
 from contextlib import suppress
 
-import click
-
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Program
 from tempo_coach.cli.overload_prompt import ask_overload
-from tempo_coach.cli.rows import wrapped
+from tempo_coach.cli.plain_set import print_notes
 from tempo_coach.cli.soreness_command import ask_soreness
 from tempo_coach.core.history import History, fold
+from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.session_notes import SessionNotes
 from tempo_coach.core.strength import LifterRecord
+from tempo_coach.core.week_room import WeekRoom
 from tempo_coach.errors import LogUnreadable
 
 
 def prepare(
     made: Program, prescription: Prescription, typed: str | None, *, lifter: str, asks: bool
-) -> None:
+) -> WeekRoom | None:
     """Ask how sore the lifter is, say what speaks against the line, and have its load typed.
 
     Parameters
@@ -31,6 +31,11 @@ def prepare(
         As for `ask_overload`.
     lifter
         Who lifts.
+
+    Returns
+    -------
+    WeekRoom or None
+        What the limits leave of the week before the line; None where nothing says.
 
     Raises
     ------
@@ -52,9 +57,10 @@ def prepare(
     )
     record = LifterRecord(lifter, recorded=history.maxes)
     strength = record.strength_for(prescription, allowances)
-    for note in notes.of(prescription, strength):
-        click.echo(wrapped(f"note: {note}", indent="    "), err=True)
+    ahead = NextSet(prescription, notes=notes.of(prescription, strength), room=notes.room)
+    print_notes(ahead.warnings)
     ask_overload(prescription, strength, typed, allowances=allowances, asks=asks)
+    return notes.room
 
 
 def _history(made: Program) -> History:

@@ -7,6 +7,8 @@ from tempo_coach.coach import Coach
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.settings import Settings
+from tempo_coach.core.week_room import WeekRoom
+from tests.tempo_coach.core.test_week_room import measure, room
 from tests.tempo_coach.fakes import HandClock, MemoryLog, RecordingPlayer, disk_full, no_device
 
 
@@ -20,6 +22,7 @@ class Timed:
         *,
         player: RecordingPlayer | None = None,
         log: MemoryLog | None = None,
+        room: WeekRoom | None = None,
     ) -> None:
         self.log = log or MemoryLog()
         self.player = player or RecordingPlayer()
@@ -40,6 +43,7 @@ class Timed:
             lifter="Mirela Oude",
             wait_for_start=self.asked.append,
             heading=meaning(self.coach, prescription),
+            room=room,
         )
 
     def run(self) -> int:
@@ -56,6 +60,7 @@ class TellingClock(HandClock):
         self._capsys = capsys
         self.told: list[tuple[int, str]] = []
         self.warned = ""
+        self.warned_at: list[int] = []
 
     def sleep_until_ms(self, moment_ms: int) -> None:
         self.take()
@@ -64,6 +69,7 @@ class TellingClock(HandClock):
     def take(self) -> None:
         printed = self._capsys.readouterr()
         self.warned += printed.err
+        self.warned_at += [self.now_ms()] * printed.err.count("note: ")
         self.told += [(self.now_ms(), line) for line in printed.out.splitlines()]
 
 
@@ -143,6 +149,23 @@ def test_a_full_disk_keeps_the_set_in_memory_and_says_so(
     assert "kept in memory: 1 of 1 reps" in timed.clock.told[-1][1]
     assert timed.clock.warned == "not saved yet: the disk is full; make room\n"
     assert len(timed.coach.ledger.unsaved) == 1
+
+
+def test_in_the_rest_it_is_said_that_the_next_set_goes_over_the_week_s_limit(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    line = "front squat 4x1 @ 80 kg 4-0-1-0 rest 30"
+    timed = Timed(line, capsys, room=room(measure(10)))
+
+    timed.run()
+
+    assert timed.clock.warned_at == [46_000, 84_000]
+    assert timed.clock.warned == (
+        "note: With the next set the week has 12 s of lowering emphasis, 2 s over its\n"
+        "    limit of 10 s (the stated base).\n"
+        "note: With the next set the week has 16 s of lowering emphasis, 6 s over its\n"
+        "    limit of 10 s.\n"
+    )
 
 
 @pytest.mark.parametrize(
