@@ -92,7 +92,8 @@ class Session:
     done: Totals
     """What was done of it, and added."""
     room: WeekRoom | None
-    """What the limits leave of the week; None where no moment was given, or no plan says."""
+    """What the limits leave of the week; None where no moment was given, or the season
+    does not hold it."""
 
     @property
     def next_item(self) -> SessionItem | None:

@@ -6,9 +6,8 @@ from datetime import datetime
 
 from tempo_coach.core.history import History
 from tempo_coach.core.plan import Plan
-from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import Prescription
-from tempo_coach.core.season import season_of
+from tempo_coach.core.season import lifter_season
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
 from tempo_coach.core.strength import Strength
 from tempo_coach.core.tempo import Allowances
@@ -22,7 +21,7 @@ class SessionNotes:
     ----------
     plan
         None where there is none. A plan has a word on the lifters it has, and on calendar and
-        limit in the weeks of its season; for all else the log speaks alone.
+        limits in the weeks of its season; for other lifters the log speaks alone.
     lifter
         The spelling's case does not matter.
     history
@@ -43,21 +42,13 @@ class SessionNotes:
         allowances: Allowances,
     ) -> None:
         self._sets = history.of(lifter)
-        self._season = (
-            season_of(plan, lifter, sets=self._sets, today=at.date())
-            if plan is not None and plan.has(lifter)
-            else None
-        )
+        self._season = lifter_season(plan, lifter, sets=self._sets, today=at.date())
         told = history.soreness.on(lifter, at.date())
         self._soreness = None if told is None else told.soreness
         self._measured = history.measured
         self._at = at
-        self.room = (
-            None
-            if self._season is None
-            else WeekRoom.of(self._season, at=at, allowances=allowances)
-        )
-        """What the limits leave of the week; None where no plan says what it is."""
+        self.room = WeekRoom.of(self._season, at=at, allowances=allowances)
+        """What the limits leave of the week; None where the plan's season does not hold it."""
 
     def of(self, line: Prescription, strength: Strength) -> tuple[str, ...]:
         """Return what speaks against the next set of a line beside the limits, a sentence each.
@@ -74,8 +65,8 @@ class SessionNotes:
             Ahead(line, self._at),
             Known(
                 sets=self._sets,
-                rules=DosingRules() if season is None else season.rules,
-                day=season.calendar.day(on) if season and season.this_week else None,
+                rules=season.rules,
+                day=season.calendar.day(on) if season.this_week else None,
                 strength=strength,
                 measured=self._measured,
                 soreness=self._soreness,

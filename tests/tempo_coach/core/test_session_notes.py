@@ -2,11 +2,16 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 
+import pytest
+
 from tempo_coach.core.history import fold
 from tempo_coach.core.next_sets import NextSet, sets_ahead
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import days_of
+from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.session import Session, session_of
+from tempo_coach.core.session_notes import SessionNotes
+from tempo_coach.core.strength import UNKNOWN
 from tempo_coach.core.tempo import Allowances
 from tests.tempo_coach.core.done_sets import done_set
 from tests.tempo_coach.core.plans import TEXT, plan_of
@@ -88,3 +93,21 @@ def test_without_a_moment_and_outside_the_season_nothing_is_said() -> None:
 
     for at in (None, MONDAY - timedelta(weeks=3), MONDAY + timedelta(weeks=60)):
         assert [item.notes for item in session(plan, at=at).items] == [(), ()]
+
+
+@pytest.mark.parametrize("plan", [None, plan_of(TEXT + CALENDAR)])
+def test_without_a_plan_or_a_lifter_it_has_the_limits_come_from_the_log_alone(
+    plan: Plan | None,
+) -> None:
+    begun = MONDAY - timedelta(weeks=1)
+    history = fold([done_set(lifter="Ana", started_at=begun, ended_at=begun)])
+
+    notes = SessionNotes(plan, "Ana", history=history, at=MONDAY, allowances=Allowances())
+
+    line = parse_prescription("bench press 4x2 @ 80 kg 5-0-1-0")
+    assert notes.of(line, UNKNOWN) == ()
+    assert notes.room is not None
+    assert notes.room.before_line(line) == (
+        "Set 3 takes the week to 30 s of lowering emphasis, 8 s over its limit of 22 s (10% above "
+        "the mean of the last 1 full loading week); 2,400 kg·s, 640 over 1,760.",
+    )
