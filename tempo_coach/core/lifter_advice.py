@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from tempo_coach.core.emphasis import overloads
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
-from tempo_coach.core.maxes import known_maxes
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.next_week import next_week
 from tempo_coach.core.plan import Plan
@@ -111,11 +111,7 @@ class LifterAdvice:
     def readiness(self, exercise: str) -> tuple[Readiness, Readiness]:
         """Return whether overloaded and whether fast lowering of an exercise could begin."""
         person, season, done = self.record.planned, self.season, self._done()
-        maxes = known_maxes(
-            self.record.recorded.of(self.record.name, exercise),
-            planned=() if person is None else person.maxes,
-            exercise=exercise,
-        )
+        maxes = self.record.known(exercise)
         return (
             overload_readiness(
                 exercise,
@@ -143,11 +139,13 @@ class LifterAdvice:
         week = max(map(week_of, done), default=None)
         ahead = season.row_of(IsoWeek.of(season.today + timedelta(weeks=1)))
         limit_s = None if ahead is None else ahead.lower_s.limit
+        last = [one for one in done if week_of(one) == week]
         lines = next_week(
-            [one for one in done if week_of(one) == week],
+            last,
             earlier=[one for one in done if week_of(one) != week],
             limit_s=limit_s,
             rules=season.rules,
+            overloads=overloads(last, record=self.record, allowances=allowances),
             may_overload=lambda exercise: self.readiness(exercise)[0].is_ready,
             allowances=allowances,
             measured=self.measured,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -75,16 +75,17 @@ def next_week(
     earlier: Sequence[SetDone],
     limit_s: float | None,
     rules: DosingRules,
+    overloads: Collection[SetDone],
     may_overload: Callable[[str], bool],
     allowances: Allowances,
     measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> tuple[ProposedLine, ...]:
     """Propose next week's lines from those of the last one.
 
-    Lines whose lower fell short of its tempo get less load, those that were too hard or not done as
-    written lose a set, overload that the lifter isn't ready
-    for is left out, the week is cut to its limit from the hardest line on, and what room is left
-    goes to the easiest line. A new lift climbs the ladder of tempos.
+    Overload that the lifter isn't ready for is left out, lines whose lower fell short of its tempo
+    get less load, and those that were too hard or not done as written lose a set. The week is cut
+    to its limit from the hardest line on, and what room is left goes to the easiest line. A new
+    lift climbs the ladder of tempos.
 
     Parameters
     ----------
@@ -96,6 +97,8 @@ def next_week(
         Lowering seconds of emphasis work that the week may hold; None where no limit is known.
     rules
         How the work is dosed.
+    overloads
+        Those of the last week's sets that lowered more than the lifter could raise.
     may_overload
         Tells of an exercise whether overload is ready to be done.
     allowances
@@ -110,7 +113,10 @@ def next_week(
         for line, sets in _lines(last)
     ]  # fmt: skip
     drafts = [
-        _first_draft(one, earlier, may_overload, _short_words(one, measured, rules)) for one in done
+        _not_ready(one)
+        if any(each in overloads for each in one.sets) and not may_overload(one.line.exercise)
+        else _first_draft(one, earlier, _short_words(one, measured, rules))
+        for one in done
     ]
     if limit_s is not None:
         drafts = _within(drafts, done, limit_s)
@@ -155,13 +161,13 @@ def _reps(line: Prescription, sets: Sequence[SetDone]) -> float:
     return line.reps or mean(one.reps_done for one in sets)
 
 
-def _first_draft(
-    one: _Done, earlier: Sequence[SetDone], may_overload: Callable[[str], bool], short: str
-) -> ProposedLine:
+def _not_ready(one: _Done) -> ProposedLine:
+    reason = "not ready for overload: see 'tempo-coach ready'"
+    return ProposedLine(Step.CUT, None, one.line, one.day, reason)
+
+
+def _first_draft(one: _Done, earlier: Sequence[SetDone], short: str) -> ProposedLine:
     line = one.line
-    if line.method == "overloaded-lowering" and not may_overload(line.exercise):
-        reason = "not ready for overload: see 'tempo-coach ready'"
-        return ProposedLine(Step.CUT, None, line, one.day, reason)
     if short:
         return _lighter(one, short)
     if (rung := _next_rung(one, earlier)) is not None:

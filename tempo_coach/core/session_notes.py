@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from datetime import datetime
+from functools import cache
 
+from tempo_coach.core.emphasis import overloads
 from tempo_coach.core.history import History
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season import lifter_season
 from tempo_coach.core.set_notes import Ahead, Known, set_notes
-from tempo_coach.core.strength import Strength
+from tempo_coach.core.strength import LifterRecord, Strength
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.week_room import WeekRoom
 
@@ -47,6 +49,9 @@ class SessionNotes:
         self._soreness = None if told is None else told.soreness
         self._measured = history.measured
         self._at = at
+        person = plan.lifter(lifter) if plan is not None and plan.has(lifter) else None
+        record = LifterRecord(lifter, person, history.maxes)
+        self._overloads = cache(lambda: overloads(self._sets, record=record, allowances=allowances))
         self.room = WeekRoom.of(self._season, at=at, allowances=allowances)
         """What the limits leave of the week; None where the plan's season does not hold it."""
 
@@ -68,6 +73,7 @@ class SessionNotes:
                 rules=season.rules,
                 day=season.calendar.day(on) if season.this_week else None,
                 strength=strength,
+                overloads=self._overloads,
                 measured=self._measured,
                 soreness=self._soreness,
             ),

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from tempo_coach.core.cautions import PAIN, WARNING_SIGNS
-from tempo_coach.core.emphasis import is_emphasis, was_overload
+from tempo_coach.core.emphasis import is_emphasis
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.measured_facts import SetMeasured
@@ -52,6 +52,8 @@ class Known:
     """What the calendar says of today; None where no plan does."""
     strength: Strength
     """What is known for the set."""
+    overloads: Callable[[], Sequence[SetDone]]
+    """Returns those of the sets that lowered more than the lifter could raise then."""
     measured: Mapping[str, SetMeasured]
     """How some of the sets were measured, by their ids."""
     soreness: int | None
@@ -137,7 +139,7 @@ def _muscles(exercise: str, rules: DosingRules) -> str:
 
 def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
     exercise = legible(ahead.prescription.exercise)
-    before = [one for one in _overloads(known) if one.started_at < ahead.at]
+    before = [one for one in known.overloads() if one.started_at < ahead.at]
     if not before:
         yield (
             f"This is the first overload in the log: {exercise} is lowered with more than can be "
@@ -152,7 +154,7 @@ def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
 
 def _long_overload(ahead: Ahead, known: Known) -> Iterator[str]:
     this = IsoWeek.of(ahead.at.date())
-    run = overload_run([*map(week_of, _overloads(known)), this], this)
+    run = overload_run([*map(week_of, known.overloads()), this], this)
     if run > known.rules.overload_weeks:
         yield (
             f"This is week {run} of overload without a break of {OVERLOAD_BREAK_WEEKS} weeks; "
@@ -187,9 +189,3 @@ def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:
             break
         first = week
     return (until.monday() - first.monday()) // timedelta(weeks=1) + 1
-
-
-def _overloads(known: Known) -> list[SetDone]:
-    lifted = known.strength.lifted
-    max_kg = None if lifted is None else lifted.kg
-    return [one for one in known.sets if was_overload(one, max_kg=max_kg)]

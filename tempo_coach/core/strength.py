@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from tempo_coach.core.facts import What
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import Load, LoadUnit
-from tempo_coach.core.maxes import known_maxes, max_for
+from tempo_coach.core.maxes import KnownMax, known_maxes, max_for
 from tempo_coach.core.plan import Lifter
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.recorded_maxes import RecordedMaxes
@@ -91,10 +91,13 @@ class LifterRecord:
 
     def best(self, exercise: str, *, lower_s: float, what: What = "lifted") -> Best | None:
         """Return the max that holds for a lower of so many seconds; None where none is known."""
-        known = known_maxes(
+        found = max_for(self.known(exercise), lower_s=lower_s, what=what)
+        return None if found is None else Best(found.load, found.words)
+
+    def known(self, exercise: str) -> tuple[KnownMax, ...]:
+        """Return the maxes of an exercise, in order of their dates."""
+        return known_maxes(
             self.recorded.of(self.name, exercise),
             planned=() if self.planned is None else self.planned.maxes,
             exercise=exercise,
         )
-        found = max_for(known, lower_s=lower_s, what=what)
-        return None if found is None else Best(found.load, found.words)

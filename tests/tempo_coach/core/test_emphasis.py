@@ -1,14 +1,17 @@
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any
 
 import pytest
 
-from tempo_coach.core.emphasis import is_emphasis, was_overload
+from tempo_coach.core.emphasis import is_emphasis, overloads
 from tempo_coach.core.prescription import parse_prescription
+from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.rep_shape import RepShape
-from tempo_coach.core.tempo import Phase
-from tests.tempo_coach.core.done_sets import done_set
+from tempo_coach.core.strength import LifterRecord
+from tempo_coach.core.tempo import Allowances, Phase
+from tests.tempo_coach.core.done_sets import done_set, max_tested
 
 
 @pytest.mark.parametrize(
@@ -37,6 +40,24 @@ def test_what_a_slow_lower_is_can_be_said_otherwise() -> None:
     assert not is_emphasis(read.tempo, read.shape, slow_from_ms=4000)
 
 
+def record_of(*maxes: tuple[str, float, str]) -> LifterRecord:
+    """Return what is known of a lifter with some maxes: exercise, kg and day."""
+    return LifterRecord(
+        "Ansa Vireo",
+        recorded=RecordedMaxes(
+            tuple(
+                max_tested(
+                    id=f"m{number}",
+                    exercise=exercise,
+                    load_kg=kg,
+                    at=datetime.fromisoformat(f"{day}T18:00:00+01:00"),
+                )
+                for number, (exercise, kg, day) in enumerate(maxes)
+            )
+        ),
+    )
+
+
 @pytest.mark.parametrize(
     ("changes", "max_kg", "expected"),
     [
@@ -51,4 +72,23 @@ def test_what_a_slow_lower_is_can_be_said_otherwise() -> None:
 def test_overload_is_more_than_the_max_or_what_the_set_calls_so(
     changes: dict[str, Any], max_kg: float | None, expected: bool
 ) -> None:
-    assert was_overload(done_set(**changes), max_kg=max_kg) is expected
+    done = done_set(**changes)
+    record = record_of(*([("front squat", max_kg, "2026-10-01")] if max_kg else []))
+
+    assert (overloads([done], record=record, allowances=Allowances()) == (done,)) is expected
+
+
+def test_each_set_is_held_against_the_max_of_its_exercise_and_its_time() -> None:
+    record = record_of(
+        ("bench press", 60.0, "2026-10-01"),
+        ("front squat", 100.0, "2026-10-01"),
+        ("front squat", 120.0, "2026-11-20"),
+    )
+    heavy = [
+        done_set(id=day, load_kg=110.0, started_at=datetime.fromisoformat(f"{day}T18:00:00+01:00"))
+        for day in ("2026-09-25", "2026-11-10", "2026-11-25")
+    ]
+
+    over = overloads(heavy, record=record, allowances=Allowances())
+
+    assert [one.id for one in over] == ["2026-09-25", "2026-11-10"]

@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.measured_rep import MeasuredRep
@@ -35,6 +34,7 @@ def proposed(
     *,
     limit_s: float | None = None,
     earlier: Sequence[SetDone] = (),
+    overloads: Sequence[SetDone] = (),
     may_overload: bool = True,
     measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> list[ProposedLine]:
@@ -44,6 +44,7 @@ def proposed(
             earlier=earlier,
             limit_s=limit_s,
             rules=DosingRules(),
+            overloads=overloads,
             may_overload=lambda _: may_overload,
             allowances=Allowances(),
             measured=measured,
@@ -151,13 +152,14 @@ def test_in_season_all_emphasis_goes_and_ordinary_work_stays() -> None:
 
 
 def test_overload_that_is_not_ready_is_left_out() -> None:
-    over = sets_of(2, v=2, shape=parse_shape("lowering only"), method="overloaded-lowering")
+    over = sets_of(2, load_kg=110.0)
 
-    [one] = proposed(over, may_overload=False)
+    [one] = proposed(over, overloads=over, may_overload=False)
 
     assert (one.step, one.line) == (Step.CUT, None)
     assert "not ready" in one.reason
-    assert proposed(over)[0].step is Step.KEEP
+    assert proposed(over, overloads=over)[0].step is Step.KEEP
+    assert proposed(over, may_overload=False)[0].step is Step.KEEP
 
 
 def test_a_new_lift_climbs_the_ladder_of_tempos() -> None:

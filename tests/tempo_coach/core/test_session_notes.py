@@ -11,9 +11,9 @@ from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.session import Session, session_of
 from tempo_coach.core.session_notes import SessionNotes
-from tempo_coach.core.strength import UNKNOWN
+from tempo_coach.core.strength import UNKNOWN, LifterRecord
 from tempo_coach.core.tempo import Allowances
-from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.plans import TEXT, plan_of
 
 MONDAY = datetime.fromisoformat("2026-11-30T18:00:00+01:00")
@@ -111,3 +111,20 @@ def test_without_a_plan_or_a_lifter_it_has_the_limits_come_from_the_log_alone(
         "Set 3 takes the week to 30 s of lowering emphasis, 8 s over its limit of 22 s (10% above "
         "the mean of the last 1 full loading week); 2,400 kg·s, 640 over 1,760.",
     )
+
+
+def test_heavier_work_of_another_exercise_does_not_hide_a_first_overload() -> None:
+    lifter, begun = "Ansa Vireo", MONDAY - timedelta(days=5)
+    squats = done_set(load_kg=110.0, started_at=begun, ended_at=begun)
+    maxes = [
+        max_tested(id="b1", exercise="bench press", load_kg=60.0, lower_s=5.0, at=begun),
+        max_tested(id="f1", exercise="front squat", load_kg=120.0, lower_s=2.0, at=begun),
+    ]
+    line = parse_prescription("bench press 3x2 @ 66 kg 5-0-A-0 lowering only")
+    history = fold([squats, *maxes])
+    notes = SessionNotes(None, lifter, history=history, at=MONDAY, allowances=Allowances())
+    strength = LifterRecord(lifter, recorded=history.maxes).strength_for(line, Allowances())
+
+    [said] = notes.of(line, strength)
+
+    assert said.startswith("This is the first overload in the log: bench press")

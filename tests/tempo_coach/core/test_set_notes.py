@@ -39,6 +39,7 @@ def notes(
     *,
     sets: Sequence[SetDone] = (),
     spans: Sequence[CalendarSpan] = (),
+    overloads: Sequence[SetDone] = (),
     max_kg: float | None = 100.0,
     soreness: int | None = None,
     rules: DosingRules | None = None,
@@ -52,10 +53,11 @@ def notes(
     return set_notes(
         ahead,
         Known(
-            sets=sets,
+            sets=[*sets, *overloads],
             rules=rules,
             day=calendar.day(NOW.date()),
             strength=Strength(lifted=lifted),
+            overloads=lambda: overloads,
             measured=measured,
             soreness=soreness,
         ),
@@ -129,7 +131,7 @@ def test_a_first_overload_is_said_to_be_one() -> None:
 
 
 def test_an_overload_after_half_a_year_is_as_the_first() -> None:
-    [said] = notes(OVER, sets=[before(24 * 190, load_kg=105.0)])
+    [said] = notes(OVER, overloads=[before(24 * 190, load_kg=105.0)])
 
     assert said == (
         f"The last overload was on {(NOW - timedelta(days=190)).date()}, over six months ago: "
@@ -138,9 +140,9 @@ def test_an_overload_after_half_a_year_is_as_the_first() -> None:
 
 
 def test_a_fifth_week_of_overload_asks_for_the_break() -> None:
-    sets = [before(24 * days, load_kg=105.0) for days in (30, 23, 16, 9)]
+    overloads = [before(24 * days, load_kg=105.0) for days in (30, 23, 16, 9)]
 
-    [said] = notes(OVER, sets=sets)
+    [said] = notes(OVER, overloads=overloads)
 
     assert said.startswith("This is week 5 of overload without a break of 2 weeks; after 4")
 
@@ -214,6 +216,6 @@ def test_hours_are_real_ones_over_a_change_of_the_clocks_and_of_the_place() -> N
 
     for moment in (at, flown):
         ahead = Ahead(parse_prescription(SLOW), moment)
-        known = Known([last], DosingRules(), None, Strength(), {}, None)
+        known = Known([last], DosingRules(), None, Strength(), lambda: (), {}, None)
         [said] = set_notes(ahead, known)
         assert said.startswith("47 h since")
