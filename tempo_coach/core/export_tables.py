@@ -10,19 +10,24 @@ from itertools import starmap
 import numpy as np
 from numpy.typing import NDArray
 
-from tempo_coach.core.export_columns import COLUMNS, By, Cell, Cells, Column
-from tempo_coach.core.facts import MaxTested, SetDone
-from tempo_coach.core.kept_tempos import KeptTempo, kept_cells, kept_tempos
+from tempo_coach.core.export_columns import COLUMNS, By, Cells, Column
+from tempo_coach.core.export_rows import (
+    exercise_cells,
+    exercise_columns,
+    set_cells,
+    tempo_cells,
+    week_cells,
+)
+from tempo_coach.core.facts import MaxTested
+from tempo_coach.core.kept_tempos import kept_tempos
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
 from tempo_coach.core.max_rows import max_rows
-from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.recorded_maxes import RecordedMaxes
-from tempo_coach.core.set_rows import SetRows, lower_measured_s
-from tempo_coach.core.weeks import IsoWeek, Totals, allowed_times, group_count, totals_by, week_of
-from tempo_coach.core.work import PhaseTimes
+from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.weeks import IsoWeek, group_count
 from tempo_coach.errors import OutOfRange
 
 _NO_MAXES = RecordedMaxes()
@@ -91,16 +96,16 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
     rows = _of_dates(named, choice)
     match by:
         case By.SET:
-            return ExportTable(by, len(rows), starmap(_set_cells, logs.measured_sets(rows)))
+            return ExportTable(by, len(rows), starmap(set_cells, logs.measured_sets(rows)))
         case By.WEEK:
-            weeks = tuple(_week_cells(week) for week in _weeks(named, rows, choice))
+            weeks = tuple(starmap(week_cells, _weeks(named, rows, choice)))
             return ExportTable(by, len(weeks), weeks)
         case By.EXERCISE:
-            length = group_count(rows, *_exercise_columns(rows))
-            return ExportTable(by, length, _exercise_cells(rows))
+            length = group_count(rows, *exercise_columns(rows))
+            return ExportTable(by, length, exercise_cells(rows))
         case By.TEMPO:
             kept = kept_tempos(logs, rows)
-            return ExportTable(by, len(kept), map(_kept_cells, kept))
+            return ExportTable(by, len(kept), map(tempo_cells, kept))
         case By.MAX:
             maxes = max_rows(chosen_maxes(logs.maxes, choice), logs, rows)
             return ExportTable(by, len(maxes), (row.cells() for row in maxes))
@@ -199,98 +204,3 @@ def _weeks(
     for week in lifter_weeks(rows):
         is_whole = choice.holds_all_of(week.week)
         yield week, whole[week.lifter, week.week] if is_whole else None
-
-
-def _week_cells(of: tuple[LifterWeek, int | None]) -> Cells:
-    week, change_ms = of
-    return {
-        "lifter": week.lifter,
-        **_week(week.week),
-        **_totals(week.totals),
-        "lower_change_s": None if change_ms is None else change_ms / 1000,
-    }
-
-
-def _exercise_columns(rows: SetRows) -> tuple[NDArray[np.int32], ...]:
-    return rows.data["lifter"], rows.mondays(), rows.data["exercise"]
-
-
-def _exercise_cells(rows: SetRows) -> Iterator[Cells]:
-    for (lifter, monday, exercise), totals in totals_by(rows, *_exercise_columns(rows)):
-        yield {
-            "lifter": rows.lifters[lifter],
-            **_week(IsoWeek.starting(monday)),
-            "exercise": rows.exercises[exercise],
-            **_totals(totals),
-        }
-
-
-def _kept_cells(kept: KeptTempo) -> Cells:
-    return {
-        "lifter": kept.lifter,
-        **_week(kept.week),
-        "exercise": kept.exercise,
-        **kept_cells(kept),
-    }
-
-
-def _week(week: IsoWeek) -> dict[str, Cell]:
-    return {"week": str(week), "week_begins": week.monday()}
-
-
-def _totals(totals: Totals) -> dict[str, Cell]:
-    return {
-        "sets": totals.sets,
-        "reps": totals.reps,
-        **_times(totals.times, totals.by_allowance),
-        "lower_measured_s": totals.lower_measured_ms / 1000,
-        "lowering_kg_s": totals.lowering_kg_s,
-        "tonnage_kg": totals.tonnage_kg,
-        "sets_without_load": totals.sets_without_load,
-    }
-
-
-def _times(times: PhaseTimes, by_allowance: PhaseTimes) -> dict[str, Cell]:
-    return {
-        "lower_s": times.lower_ms / 1000,
-        "pause_s": times.pause_ms / 1000,
-        "raise_s": times.raise_ms / 1000,
-        "top_s": times.top_ms / 1000,
-        "tension_s": times.tension_ms / 1000,
-        "moving_s": times.moving_ms / 1000,
-        "lower_by_allowance_s": by_allowance.lower_ms / 1000,
-        "raise_by_allowance_s": by_allowance.raise_ms / 1000,
-    }
-
-
-def _set_cells(done: SetDone, measured: SetMeasured | None) -> Cells:
-    times, kg, lower_kg = done.seconds.times(), done.load_kg, done.mean_lower_kg
-    if kg is None or lower_kg is None:
-        lowering_kg_s = tonnage_kg = None
-    else:
-        lowering_kg_s, tonnage_kg = lower_kg * (times.lower_ms / 1000), kg * done.reps_done
-    return {
-        "id": done.id,
-        "lifter": done.lifter,
-        "date": done.started_at.date(),
-        "started_at": done.started_at,
-        "ended_at": done.ended_at,
-        **_week(week_of(done)),
-        "exercise": done.exercise,
-        "lead": done.lead,
-        "tempo": str(done.tempo),
-        "load_kg": kg,
-        "load_as_written": done.load_as_written,
-        "shape": str(done.shape),
-        "lower_load_kg": done.lower_load_kg,
-        "reps_prescribed": done.reps_prescribed,
-        "reps_done": done.reps_done,
-        **_times(times, allowed_times(done)),
-        "lower_measured_s": lower_measured_s(done, measured),
-        "lowering_kg_s": lowering_kg_s,
-        "tonnage_kg": tonnage_kg,
-        "timing": done.timing,
-        "method": done.method,
-        "effort": done.effort,
-        "note": done.note,
-    }
