@@ -24,6 +24,8 @@ from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.legible import quoted
 
 _DATE = click.DateTime(["%Y-%m-%d"])
+_SHEETS = (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX, By.DAY)
+"""Of a workbook, in order."""
 
 
 def _columns_help() -> str:
@@ -53,8 +55,8 @@ def _columns_help() -> str:
 @click.option(
     "--by",
     type=click.Choice([by.value for by in By]),
-    help="A row for each set, each lifter's week, each exercise in it, or each max [else week; a "
-    "workbook has a sheet of each].",
+    help="A row for each set, each lifter's day or week, each exercise or tempo in a week, or each "
+    "max [else week; a workbook has a sheet of each].",
 )
 @lifters_option
 @exercises_option
@@ -170,4 +172,4 @@ def _format(output: Path, form: str | None) -> Format:
 def _kinds(by: str | None, form: Format) -> tuple[By, ...]:
     if by is not None:
         return (By(by),)
-    return (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX) if form is Format.XLSX else (By.WEEK,)
+    return _SHEETS if form is Format.XLSX else (By.WEEK,)

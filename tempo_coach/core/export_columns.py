@@ -17,6 +17,8 @@ class By(StrEnum):
     """What one row of an export stands for."""
 
     SET = "set"
+    DAY = "day"
+    """One lifter's day, with the soreness that was told."""
     WEEK = "week"
     """One lifter's week."""
     EXERCISE = "exercise"
@@ -50,7 +52,7 @@ class Column:
 _SET_ONLY = (
     Column("id", "", "The set's id in the log."),
     Column("lifter", "", "Who lifted, as last written."),
-    Column("date", "date", "The lifter's local date when rep 1 began."),
+    Column("date", "date", "The lifter's local date; that of a set is when rep 1 began."),
     Column("started_at", "time", "When rep 1 began, in the lifter's local time."),
     Column("ended_at", "time", "When the last phase ended, or the set was stopped."),
 )
@@ -119,6 +121,14 @@ _SET_REMARKS = (
     Column("effort", "of 10", "How hard it was, 1 to 10 by halves."),
     Column("note", "", "The note."),
 )
+_SORENESS = (
+    Column(
+        "soreness",
+        "of 10",
+        "How sore the lifter was, as told that day, from 0, not at all, to 10; empty where nothing "
+        "was told.",
+    ),
+)
 _KEPT = (
     Column("sets_measured", "sets", "Sets of which at least one lower was measured."),
     Column("lowers", "reps", "Measured lowers."),
@@ -171,6 +181,7 @@ SEASON = (
 COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
     {
         By.SET: (*_SET_ONLY, *_WEEK, *_EXERCISE, *_SET_WORK, *_TIMES, *_SET_REMARKS),
+        By.DAY: (*_LIFTER, *_DATE, *_WEEK, *_COUNTS, *_TIMES, *_WITHOUT_LOAD, *_SORENESS),
         By.WEEK: (*_LIFTER, *_WEEK, *_COUNTS, *_TIMES, *_WITHOUT_LOAD, *_CHANGE),
         By.EXERCISE: (*_LIFTER, *_WEEK, *_EXERCISE, *_COUNTS, *_TIMES, *_WITHOUT_LOAD),
         By.TEMPO: (*_LIFTER, *_WEEK, *_EXERCISE, *_TEMPO, *_KEPT),

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from datetime import date
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,11 +11,48 @@ from numpy.typing import NDArray
 from tempo_coach.core.export_columns import Cell, Cells
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.kept_tempos import KeptTempo, kept_cells
+from tempo_coach.core.legible import name_key
 from tempo_coach.core.lifter_weeks import LifterWeek
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.set_rows import SetRows, lower_measured_s
+from tempo_coach.core.soreness_facts import SorenessTold
 from tempo_coach.core.weeks import IsoWeek, Totals, allowed_times, totals_by, week_of
 from tempo_coach.core.work import PhaseTimes
+
+_NOTHING = Totals.of(())
+
+
+def day_cells(rows: SetRows, told: Iterable[SorenessTold], *, with_rest: bool) -> tuple[Cells, ...]:
+    """Return the days of each lifter, in order.
+
+    Parameters
+    ----------
+    rows
+        What was done on them.
+    told
+        What was told of soreness, in the order of time.
+    with_rest
+        Days with an answer alone are rows too.
+    """
+    columns = (rows.data["lifter"], rows.data["day"])
+    totals = {
+        (rows.lifters[lifter], date.fromordinal(day)): of
+        for (lifter, day), of in totals_by(rows, *columns)
+    }
+    answers = tuple(told)
+    spelt = {name_key(name): name for name in (*(one.lifter for one in answers), *rows.lifters)}
+    soreness = {(spelt[name_key(one.lifter)], one.at.date()): one.soreness for one in answers}
+    days = totals.keys() | soreness.keys() if with_rest else totals.keys()
+    return tuple(
+        {
+            "lifter": lifter,
+            "date": day,
+            **_week(IsoWeek.of(day)),
+            **_totals(totals.get((lifter, day), _NOTHING)),
+            "soreness": soreness.get((lifter, day)),
+        }
+        for lifter, day in sorted(days, key=lambda one: (name_key(one[0]), one[1]))
+    )
 
 
 def week_cells(week: LifterWeek, change_ms: int | None) -> Cells:

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from tempo_coach.core.export_columns import COLUMNS, By, Cells, Column
 from tempo_coach.core.export_rows import (
+    day_cells,
     exercise_cells,
     exercise_columns,
     set_cells,
@@ -26,11 +27,13 @@ from tempo_coach.core.max_rows import max_rows
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.recorded_maxes import RecordedMaxes
+from tempo_coach.core.recorded_soreness import RecordedSoreness
 from tempo_coach.core.set_rows import SetRows
+from tempo_coach.core.soreness_facts import SorenessTold
 from tempo_coach.core.weeks import IsoWeek, group_count
 from tempo_coach.errors import OutOfRange
 
-_NO_MAXES = RecordedMaxes()
+_NO_MAXES, _NO_SORENESS = RecordedMaxes(), RecordedSoreness()
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +50,10 @@ class Choice:
     """The last local date; None is to the end."""
     methods: tuple[str, ...] = ()
     """Empty chooses all sets; a tested max is of none."""
+
+    def holds(self, day: date) -> bool:
+        """Tell whether a local date is not left out."""
+        return (self.first is None or self.first <= day) and (self.last is None or day <= self.last)
 
     def holds_all_of(self, week: IsoWeek) -> bool:
         """Tell whether no day of a week is left out."""
@@ -92,11 +99,16 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
     OutOfRange
         Nobody and nothing of a chosen name is in the logs, or the first date is after the last.
     """
-    named = _of_names(logs.rows, choice, logs.maxes)
+    named = _of_names(logs.rows, choice, logs.maxes, logs.soreness)
     rows = _of_dates(named, choice)
     match by:
         case By.SET:
             return ExportTable(by, len(rows), starmap(set_cells, logs.measured_sets(rows)))
+        case By.DAY:
+            told = _chosen_soreness(logs.soreness, choice)
+            with_rest = not choice.exercises and not choice.methods
+            days = day_cells(rows, told, with_rest=with_rest)
+            return ExportTable(by, len(days), days)
         case By.WEEK:
             weeks = tuple(starmap(week_cells, _weeks(named, rows, choice)))
             return ExportTable(by, len(weeks), weeks)
@@ -119,7 +131,7 @@ def check_names(logs: MergedLogs, choice: Choice) -> None:
     OutOfRange
         They don't know one.
     """
-    _of_names(logs.rows, choice, logs.maxes)
+    _of_names(logs.rows, choice, logs.maxes, logs.soreness)
 
 
 def chosen_rows(rows: SetRows, choice: Choice, *, maxes: RecordedMaxes = _NO_MAXES) -> SetRows:
@@ -143,14 +155,21 @@ def chosen_maxes(maxes: RecordedMaxes, choice: Choice) -> tuple[MaxTested, ...]:
         if (not by_lifter or name_key(one.lifter) in by_lifter)
         and (not by_exercise or name_key(one.exercise) in by_exercise)
         and not choice.methods
-        and (choice.first is None or choice.first <= one.at.date())
-        and (choice.last is None or one.at.date() <= choice.last)
+        and choice.holds(one.at.date())
     )
 
 
-def _of_names(rows: SetRows, choice: Choice, maxes: RecordedMaxes) -> SetRows:
-    of_maxes = {
-        "lifter": [one.lifter for one in maxes.tested],
+def _of_names(
+    rows: SetRows,
+    choice: Choice,
+    maxes: RecordedMaxes,
+    soreness: RecordedSoreness = _NO_SORENESS,
+) -> SetRows:
+    others = {
+        "lifter": [
+            *(one.lifter for one in maxes.tested),
+            *(one.lifter for one in soreness.told),
+        ],
         "exercise": [one.exercise for one in maxes.tested],
         "method": [],
     }
@@ -161,7 +180,7 @@ def _of_names(rows: SetRows, choice: Choice, maxes: RecordedMaxes) -> SetRows:
         ("method", choice.methods, rows.methods),
     ):
         if wanted and rows:
-            numbers = _numbers(column, wanted, known, of_maxes[column])
+            numbers = _numbers(column, wanted, known, others[column])
             kept = kept.where(np.isin(kept.data[column], numbers))
     return kept
 
@@ -179,6 +198,16 @@ def _numbers(
                 hint=nearest_of(name, all_known) if all_known else f"no set names a {column}",
             )
     return [by_key[key] for name in wanted if (key := name_key(name)) in by_key]
+
+
+def _chosen_soreness(soreness: RecordedSoreness, choice: Choice) -> tuple[SorenessTold, ...]:
+    """Return the answers of a choice, which have neither exercise nor method, in order of time."""
+    lifters = frozenset(map(name_key, choice.lifters))
+    return tuple(
+        one
+        for one in soreness.told
+        if (not lifters or name_key(one.lifter) in lifters) and choice.holds(one.at.date())
+    )
 
 
 def _of_dates(rows: SetRows, choice: Choice) -> SetRows:

@@ -23,6 +23,7 @@ _FIRST_YEAR = 1900
 """Where the calendar of workbooks begins; days before it are written as text."""
 _TITLES = {
     By.SET: "sets",
+    By.DAY: "days",
     By.WEEK: "weeks",
     By.EXERCISE: "exercises",
     By.TEMPO: "tempos",
