@@ -24,7 +24,7 @@ from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.legible import quoted
 
 _DATE = click.DateTime(["%Y-%m-%d"])
-_SHEETS = (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX, By.DAY)
+_SHEETS = (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX, By.DAY, By.READINESS)
 """Of a workbook, in order."""
 
 
@@ -55,8 +55,8 @@ def _columns_help() -> str:
 @click.option(
     "--by",
     type=click.Choice([by.value for by in By]),
-    help="A row for each set, each lifter's day or week, each exercise or tempo in a week, or each "
-    "max [else week; a workbook has a sheet of each].",
+    help="A row for each set, each lifter's day or week, each exercise or tempo in a week, each "
+    "max, or each criterion of readiness [else week; a workbook has a sheet of each].",
 )
 @lifters_option
 @exercises_option
@@ -66,7 +66,7 @@ def _columns_help() -> str:
     metavar="NAME",
     multiple=True,
     help="Only sets of this method, such as slow-lowering; give it again for more. Tested maxes "
-    "are of none.",
+    "and readiness are of none.",
 )
 @click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
 @click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
@@ -75,7 +75,8 @@ def _columns_help() -> str:
     "plan_path",
     type=click.Path(path_type=Path),
     metavar="PLAN",
-    help="Set each week beside this plan's season: what it is, and its limits.",
+    help="Set each week beside this plan's season: what it is, and its limits; take what readiness "
+    "asks for from it.",
 )
 @pseudonyms_option
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
@@ -95,7 +96,7 @@ def export_command(
     replace: bool,
     log_path: Path | None,
 ) -> None:
-    """Write sets or weeks as a table for other tools: CSV, JSON or a workbook.
+    """Write sets, sums or readiness as a table for other tools: CSV, JSON or a workbook.
 
     Logs are merged by the ids of their sets; a folder stands for every .jsonl file below it.
     Struck sets are left out, corrections are in, and each name is as last written. The file is
@@ -106,6 +107,7 @@ def export_command(
     tempo-coach export logs/ -o club.xlsx --from 2026-09-01
     tempo-coach export logs/ --by set --method slow-lowering -o slow.csv
     tempo-coach export --plan winter.toml -o season.csv
+    tempo-coach export --plan winter.toml --by readiness -o ready.csv
     tempo-coach export logs/ --pseudonyms -o study.csv
     tempo-coach export --by set --lifter "Mirela Oude" -o - --format json
     """
@@ -113,8 +115,10 @@ def export_command(
     kinds = _kinds(by, chosen)
     if plan_path is not None and pseudonyms:
         raise click.UsageError("a plan calls lifters by name; give --plan or --pseudonyms")
-    if plan_path is not None and By.WEEK not in kinds:
-        raise click.UsageError("--plan goes with rows of weeks; leave --by out, or give --by week")
+    if plan_path is not None and not {By.WEEK, By.READINESS} & set(kinds):
+        raise click.UsageError(
+            "--plan goes with rows of weeks or of readiness; leave --by out, or give one of them"
+        )
     today = bootstrap.clock().wall().date()
     plan = None if plan_path is None else usable_plan(plan_path, today=today)
     is_file = output != STANDARD_OUTPUT
@@ -131,7 +135,7 @@ def export_command(
     codes = None
     if pseudonyms:
         reading, choice, codes = masked(reading, choice)
-    tables = [export_table(reading, kind, choice) for kind in kinds]
+    tables = [export_table(reading, kind, choice, today=today, plan=plan) for kind in kinds]
     if plan is not None:
         tables = [
             with_season(table, reading, plan, today=today) if table.by is By.WEEK else table

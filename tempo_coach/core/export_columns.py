@@ -27,6 +27,8 @@ class By(StrEnum):
     """One tempo of one exercise in one lifter's week, where lowers were measured."""
     MAX = "max"
     """One tested max, or one day's estimate of one."""
+    READINESS = "readiness"
+    """One criterion of readiness, for a way of lowering one exercise."""
 
 
 class Format(StrEnum):
@@ -160,6 +162,16 @@ _ESTIMATED = (
     Column("estimated_kg", "kg", "The median of what they make of it."),
     Column("estimated_high_kg", "kg", "The most that they make of it."),
 )
+_READINESS = (
+    Column("as_of", "date", "The day on which it stood so: today, or --to where that is earlier."),
+    Column("way", "", "Overloaded lowering, or fast lowering."),
+    Column("verdict", "", "Of the way as a whole: ready or not yet."),
+    Column("criterion", "", "Which criterion; the same word under any rules."),
+    Column("asked", "", "What it asks for, by the plan's rules or those where no plan states any."),
+    Column("state", "", "Whether it is met: met, not met, or can't be told."),
+    Column("evidence", "", "What sets, maxes or the plan say of it."),
+    Column("missing", "", "What to do about it; empty where nothing."),
+)
 
 SEASON = (
     Column("season", "", "With --plan: what its season says the week is, such as a taper."),
@@ -198,6 +210,7 @@ COLUMNS: Mapping[By, tuple[Column, ...]] = MappingProxyType(
             *_ESTIMATED,
             *_NOTE,
         ),
+        By.READINESS: (*_LIFTER, *_EXERCISE, *_READINESS),
     }
 )
 """What each row holds, in order; names stay as they are from version to version."""

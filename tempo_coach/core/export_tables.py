@@ -26,6 +26,8 @@ from tempo_coach.core.lifter_weeks import LifterWeek, lifter_weeks
 from tempo_coach.core.max_rows import max_rows
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
+from tempo_coach.core.plan import Plan
+from tempo_coach.core.readiness_rows import readiness_cells
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.recorded_soreness import RecordedSoreness
 from tempo_coach.core.set_rows import SetRows
@@ -91,8 +93,23 @@ class ExportTable:
         return (*COLUMNS[self.by], *self.more)
 
 
-def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
+def export_table(
+    logs: MergedLogs, by: By, choice: Choice, *, today: date, plan: Plan | None = None
+) -> ExportTable:
     """Return the rows of one kind.
+
+    Parameters
+    ----------
+    logs
+        Where they are from.
+    by
+        The kind.
+    choice
+        Which of them.
+    today
+        Readiness is that of this day, or of the choice's last where that is earlier.
+    plan
+        States what readiness asks for; None where there is none.
 
     Raises
     ------
@@ -121,6 +138,9 @@ def export_table(logs: MergedLogs, by: By, choice: Choice) -> ExportTable:
         case By.MAX:
             maxes = max_rows(chosen_maxes(logs.maxes, choice), logs, rows)
             return ExportTable(by, len(maxes), (row.cells() for row in maxes))
+        case By.READINESS:
+            criteria = _readiness(logs, choice, plan, today)
+            return ExportTable(by, len(criteria), criteria)
 
 
 def check_names(logs: MergedLogs, choice: Choice) -> None:
@@ -157,6 +177,22 @@ def chosen_maxes(maxes: RecordedMaxes, choice: Choice) -> tuple[MaxTested, ...]:
         and not choice.methods
         and choice.holds(one.at.date())
     )
+
+
+def _readiness(
+    logs: MergedLogs, choice: Choice, plan: Plan | None, today: date
+) -> tuple[Cells, ...]:
+    """Return the readiness of a choice; like a tested max it is of no method."""
+    if choice.methods:
+        return ()
+    cells = readiness_cells(
+        logs,
+        lifters=frozenset(map(name_key, choice.lifters)),
+        exercises=frozenset(map(name_key, choice.exercises)),
+        plan=plan,
+        today=today if choice.last is None else min(choice.last, today),
+    )
+    return tuple(cells)
 
 
 def _of_names(

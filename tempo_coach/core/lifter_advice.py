@@ -10,6 +10,7 @@ from tempo_coach.core.emphasis import overloads
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.next_week import next_week
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import days_of
@@ -17,7 +18,8 @@ from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.season import Season, lifter_season
-from tempo_coach.core.set_rows import NONE_MEASURED
+from tempo_coach.core.season_table import is_emphasis_set
+from tempo_coach.core.set_rows import NONE_MEASURED, SetRows
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import IsoWeek, week_of
@@ -111,7 +113,7 @@ class LifterAdvice:
     def readiness(self, exercise: str) -> tuple[Readiness, Readiness]:
         """Return whether overloaded and whether fast lowering of an exercise could begin."""
         person, season, done = self.record.planned, self.season, self._done()
-        maxes = self.record.known(exercise)
+        maxes = [one for one in self.record.known(exercise) if one.on <= season.today]
         return (
             overload_readiness(
                 exercise,
@@ -132,6 +134,27 @@ class LifterAdvice:
             ),
         )
 
+    def judged_exercises(self) -> tuple[str, ...]:
+        """Return those with lowering-emphasis work or a tested max by today, the latest first."""
+        person, rules, key = self.record.planned, self.season.rules, name_key(self.record.name)
+        on = [] if person is None else [(one.on, one.exercise) for one in person.maxes]
+        on += [
+            (one.at.date(), one.exercise)
+            for one in self.record.recorded.tested
+            if name_key(one.lifter) == key
+        ]
+        on += [
+            (one.started_at.date(), one.exercise)
+            for one in self.sets
+            if is_emphasis_set(one, rules)
+        ]
+        latest = {
+            name_key(exercise): (day, exercise)
+            for day, exercise in sorted(on)
+            if day <= self.season.today
+        }
+        return tuple(exercise for _, exercise in sorted(latest.values(), reverse=True))
+
     def proposal(self, allowances: Allowances) -> Proposal:
         """Propose next week's lines from those of the last week up to today that has sets."""
         season, done = self.season, self._done()
@@ -151,3 +174,28 @@ class LifterAdvice:
             measured=self.measured,
         )
         return Proposal(limit_s, lines)
+
+
+def logged_advice(
+    plan: Plan | None, lifter: str, *, logs: MergedLogs, rows: SetRows, today: date
+) -> LifterAdvice:
+    """Put together what plan and logs know of a lifter.
+
+    Parameters
+    ----------
+    plan, lifter, today
+        As for `LifterAdvice.of`.
+    logs
+        Where whole sets are read again.
+    rows
+        The lifter's.
+    """
+    found = tuple(logs.measured_sets(rows))
+    return LifterAdvice.of(
+        plan,
+        lifter,
+        sets=[done for done, _ in found],
+        maxes=logs.maxes,
+        today=today,
+        measured={done.id: measured for done, measured in found if measured is not None},
+    )

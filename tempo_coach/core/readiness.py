@@ -23,6 +23,8 @@ from tempo_coach.core.weeks import IsoWeek, week_of
 class Criterion:
     """One thing that is asked for."""
 
+    name: str
+    """The same under any rules."""
     asked: str
     is_met: bool | None
     """None where nothing can be said."""
@@ -159,6 +161,7 @@ def _control(
     asked = [last.before(back) for back in range(rules.ready_weeks)]
     count = sum(week in whole for week in asked)
     return Criterion(
+        "slow lowering done",
         f"{counted(rules.ready_weeks, 'week')} in a row with a lower of "
         f"{rules.ready_lower_s:g} s or more, every rep done",
         count == rules.ready_weeks,
@@ -175,6 +178,7 @@ def _adherence(
     rules: DosingRules,
     today: date,
 ) -> Criterion:
+    name = "slow lowering on tempo"
     asked = (
         f"{rules.ready_kept_percent:g}% of measured slow lowers short by no more than "
         f"{rules.on_tempo_percent:g}% or {rules.on_tempo_s:g} s"
@@ -186,9 +190,10 @@ def _adherence(
     ]
     kept, lowers = (sum(column) for column in zip(*counts, strict=True)) if counts else (0, 0)
     if not lowers:
-        return Criterion(asked, None, "nothing was measured: paced sets count as if kept")
+        return Criterion(name, asked, None, "nothing was measured: paced sets count as if kept")
     is_met = kept * 100 >= rules.ready_kept_percent * lowers
     return Criterion(
+        name,
         asked,
         is_met,
         f"{kept} of {counted(lowers, 'lower')} in {counted(len(counts), 'set')}",
@@ -231,6 +236,7 @@ def _tested(
             evidence = f"{tests[-1].load} on {tests[-1].on.isoformat()}"
         criteria.append(
             Criterion(
+                f"{words} tested",
                 f"{words} tested in the last {counted(rules.ready_max_weeks, 'week')}",
                 is_recent,
                 evidence,
@@ -243,19 +249,21 @@ def _tested(
 def _clearance(is_cleared: bool | None) -> Criterion:
     evidence = {True: "cleared", False: "not cleared", None: "the plan says nothing"}[is_cleared]
     missing = "" if is_cleared else "the coach's word, in the plan"
-    return Criterion("cleared by the coach", is_cleared is True, evidence, missing)
+    return Criterion("cleared", "cleared by the coach", is_cleared is True, evidence, missing)
 
 
 def _reserve(maxes: Sequence[KnownMax], rules: DosingRules) -> Criterion:
+    name = "reserve"
     asked = f"a reserve of {rules.ready_reserve_percent:g}% of the 1RM"
     rests_on = reserve_maxes(maxes)
     if rests_on is None:
-        return Criterion(asked, False, "never tested", "a reserve test")
+        return Criterion(name, asked, False, "never tested", "a reserve test")
     lowered, lifted = rests_on
     reserve = Reserve(lowered.load_kg, lifted.load_kg)
     is_met = reserve.ratio * 100 >= rules.ready_reserve_percent
     needed_kg = rules.ready_reserve_percent / 100 * lifted.load_kg - lowered.load_kg
     return Criterion(
+        name,
         asked,
         is_met,
         f"{reserve.ratio:.0%}: {lowered.load} lowered, {lifted.load} lifted",

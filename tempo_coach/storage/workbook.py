@@ -28,6 +28,7 @@ _TITLES = {
     By.EXERCISE: "exercises",
     By.TEMPO: "tempos",
     By.MAX: "maxes",
+    By.READINESS: "readiness",
 }
 _EXPLAINED = ("column", "unit", "meaning", "sheets")
 _WIDTHS = {
@@ -35,6 +36,11 @@ _WIDTHS = {
     "exercise": 24,
     "lifter": 20,
     "meaning": 90,
+    "way": 20,
+    "criterion": 28,
+    "asked": 60,
+    "evidence": 50,
+    "missing": 50,
     "started_at": 20,
     "ended_at": 20,
 }

@@ -31,7 +31,7 @@ FACTS: tuple[Fact, ...] = (
 
 
 def days(**choice: Any) -> list[tuple[object, ...]]:
-    table = export_table(merge_of(log_of(FACTS)), By.DAY, Choice(**choice))
+    table = export_table(merge_of(log_of(FACTS)), By.DAY, Choice(**choice), today=WED)
     rows: list[Cells] = list(table.rows)
     assert table.length == len(rows)
     assert all(tuple(row) == named(COLUMNS[By.DAY]) for row in rows)
@@ -51,7 +51,7 @@ def test_a_day_has_its_sums_and_what_was_told_of_soreness_also_where_nothing_was
 
 
 def test_a_day_s_sums_are_those_of_its_sets() -> None:
-    rows = export_table(merge_of(log_of(FACTS)), By.DAY, Choice()).rows
+    rows = export_table(merge_of(log_of(FACTS)), By.DAY, Choice(), today=WED).rows
 
     first, rest, last, _ = rows
 
@@ -78,7 +78,7 @@ def test_a_choice_of_exercises_or_methods_leaves_out_days_without_their_sets(
 def test_a_lifter_who_only_told_of_soreness_is_known_as_last_written() -> None:
     facts = (*FACTS, told(MONDAY, 1, "ODA falk"))
 
-    rows = export_table(merge_of(log_of(facts)), By.DAY, Choice(("Oda Falk",))).rows
+    rows = export_table(merge_of(log_of(facts)), By.DAY, Choice(("Oda Falk",)), today=WED).rows
 
     assert {row["lifter"] for row in rows} == {"Oda Falk"}
 

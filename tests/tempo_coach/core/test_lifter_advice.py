@@ -98,3 +98,16 @@ def test_readiness_counts_the_plan_s_maxes() -> None:
 
     assert tested.state == "met"
     assert fast.way == "fast lowering"
+
+
+def test_a_max_that_was_tested_later_says_nothing_yet() -> None:
+    later = datetime.fromisoformat("2026-12-03T12:00:00+01:00")
+    maxes = RecordedMaxes((max_tested(lifter="Mirela Oude", at=later),))
+    given = LifterAdvice.of(None, "Mirela Oude", sets=(), maxes=maxes, today=TODAY)
+
+    overload, _ = given.readiness("front squat")
+
+    assert [one.evidence for one in overload.criteria if one.name == "1RM tested"] == [
+        "never tested"
+    ]
+    assert given.judged_exercises() == ()

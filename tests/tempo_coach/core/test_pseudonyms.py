@@ -3,6 +3,7 @@ from __future__ import annotations
 import hashlib
 import hmac
 import re
+from datetime import date
 
 import pytest
 
@@ -17,6 +18,7 @@ from tests.tempo_coach.core.text_logs import TextLog, log_of, merge_of
 from tests.tempo_coach.fakes import NOON
 
 KEY = bytes(range(32))
+TODAY = date(2026, 11, 30)
 
 
 def test_a_code_is_short_and_the_same_with_the_same_key_whoever_else_is_there() -> None:
@@ -86,9 +88,10 @@ def test_no_name_note_id_or_file_is_left_in_any_table() -> None:
     codes = Pseudonyms.of((*logs.rows.lifters, "Ivo Brand"), key=KEY)
 
     hidden = codes.logs(logs)
-    rows = [str(row) for by in By for row in codes.table(export_table(hidden, by, Choice())).rows]
+    tables = [export_table(hidden, by, Choice(), today=TODAY) for by in By]
+    rows = [str(row) for table in tables for row in codes.table(table).rows]
 
-    assert len(rows) == 10
+    assert len(rows) == 12 + 4 * 8
     rows += map(str, hidden.maxes.tested)
     said = " ".join([*rows, *(f"{one.file} {one.why}" for one in hidden.skipped)]).casefold()
     assert "log 1" in said
