@@ -187,6 +187,12 @@ SEASON = (
     ),
     Column("emphasis_kg_s", "kg·s", "With --plan: the lowering load of that work."),
     Column("emphasis_limit_kg_s", "kg·s", "With --plan: how much of it the week may hold."),
+    Column(
+        "emphasis_level_s",
+        "s",
+        "With --plan: what emphasis_limit_s would be if the calendar took nothing out.",
+    ),
+    Column("emphasis_level_why", "", "With --plan: where this level comes from, in a few words."),
 )
 """What stands behind the columns of a week where a plan is given."""
 

@@ -61,8 +61,10 @@ def _cells(row: SeasonRow | None) -> Cells:
         "emphasis_limit_s": _rounded(row.lower_s.limit),
         "emphasis_kg_s": row.kg_s.done,
         "emphasis_limit_kg_s": _rounded(row.kg_s.limit),
+        "emphasis_level_s": _rounded(row.lower_s.level.amount),
+        "emphasis_level_why": row.lower_s.level.why,
     }
 
 
-def _rounded(limit: float | None) -> Cell:
-    return None if limit is None else round(limit, 3)
+def _rounded(amount: float | None) -> Cell:
+    return None if amount is None else round(amount, 3)

@@ -24,6 +24,12 @@ GOLDEN = Path(__file__).parent / "golden"
 ROOT = Path(__file__).parents[3]
 FULL_DISK = Path("/dev/full")
 
+SORE_LINES = (
+    '{"v":1,"kind":"soreness_told","id":"dd01","at":"2026-11-25T17:59:00+01:00",'
+    '"lifter":"mirela oude","soreness":3}',
+    '{"v":1,"kind":"soreness_told","id":"dd02","at":"2026-11-27T08:00:00+01:00",'
+    '"lifter":"Mirela Oude","soreness":6}',
+)
 ODD_NAMES = (
     'Oude, "Mirela"',
     "=1+1",
@@ -94,11 +100,28 @@ def test_an_export_of_maxes_is_as_it_always_was(
     assert path.read_bytes() == (GOLDEN / golden).read_bytes()
 
 
+@pytest.mark.parametrize("golden", ["day.csv", "day.json", "readiness.csv", "readiness.json"])
+def test_an_export_of_days_and_of_readiness_is_as_it_always_was(
+    command: Command, maxes_log: Path, home: Path, golden: str
+) -> None:
+    with maxes_log.open("a", encoding="utf-8") as file:
+        file.writelines(f"{line}\n" for line in SORE_LINES)
+    path = home / golden
+    line = ("export", maxes_log, "--by", Path(golden).stem, "--lifter", "Mirela Oude")
+
+    outcome = command(*line, "--to", "2026-11-27", "-o", path)
+
+    assert outcome.code == 0
+    assert path.read_bytes() == (GOLDEN / golden).read_bytes()
+
+
 def test_a_workbook_is_as_it_always_was(command: Command, written_log: Path, home: Path) -> None:
-    outcome = command("export", written_log, "-o", home / "all.xlsx")
+    # Readiness is that of a day, and so the same whenever the test runs.
+    outcome = command("export", written_log, "--to", "2026-11-27", "-o", home / "all.xlsx")
 
     assert outcome.out == (
-        f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 0 by tempo, 1 by max\n"
+        f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 0 by tempo, 1 by max, "
+        "3 by day, 16 by readiness\n"
     )
     assert sheets(home / "all.xlsx") == sheets(GOLDEN / "all.xlsx")
 
@@ -131,7 +154,7 @@ def test_a_workbook_explains_each_column_of_its_sheets(
 
     found = sheets(home / "all.xlsx")
     explained = {str(row[0]): row for row in found["columns"][1:]}
-    for title in ("weeks", "sets", "exercises", "maxes"):
+    for title in ("weeks", "sets", "exercises", "maxes", "days", "readiness"):
         for name in found[title][0]:
             assert title in str(explained[str(name)][3])
             assert str(explained[str(name)][2]).endswith(".")
@@ -538,9 +561,8 @@ def season_sets(home: Path) -> Path:
 def test_weeks_stand_beside_the_plan_s_season(command: Command, season_sets: Path) -> None:
     rows = season_weeks(command, season_sets)
 
-    found = {
-        (row["lifter"], row["week"]): tuple(row[column.name] for column in SEASON) for row in rows
-    }
+    *of_calendar, level, why = named(SEASON)
+    found = {(row["lifter"], row["week"]): tuple(row[name] for name in of_calendar) for row in rows}
     assert found == {
         ("mirela oude", "2026-W32"): (None,) * 5,
         ("mirela oude", "2026-W37"): ("off season", 20, 240, 1200, 18000),
@@ -549,6 +571,7 @@ def test_weeks_stand_beside_the_plan_s_season(command: Command, season_sets: Pat
         ("Nobody Else", "2026-W37"): (None,) * 5,
         ("Nobody Else", "2026-W52"): (None,) * 5,
     }
+    assert [(row[level], row[why]) for row in rows[:2]] == [(None, None), (240, "the stated base")]
 
 
 def test_a_choice_of_sets_leaves_the_season_of_all_of_them(
