@@ -10,15 +10,17 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from pathlib import Path
 
 import pandas as pd
 import pytest
 from openpyxl import load_workbook
 
+from tempo_coach import bootstrap
 from tempo_coach.core.export_columns import COLUMNS, SEASON, By, named
 from tests.tempo_coach.cli.conftest import LINES, Command, set_line
+from tests.tempo_coach.fakes import NOON, HandClock
 
 GOLDEN = Path(__file__).parent / "golden"
 ROOT = Path(__file__).parents[3]
@@ -54,6 +56,13 @@ def odd_log(home: Path) -> Path:
     )
     path.write_text("".join(line + "\n" for line in lines), encoding="utf-8")
     return path
+
+
+@pytest.fixture
+def friday(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let today be 27 November 2026: readiness is that of a day."""
+    noon = HandClock((date(2026, 11, 27) - NOON.date()) // timedelta(milliseconds=1))
+    monkeypatch.setattr(bootstrap, "clock", lambda: noon)
 
 
 @contextmanager
@@ -100,6 +109,7 @@ def test_an_export_of_maxes_is_as_it_always_was(
     assert path.read_bytes() == (GOLDEN / golden).read_bytes()
 
 
+@pytest.mark.usefixtures("friday")
 @pytest.mark.parametrize("golden", ["day.csv", "day.json", "readiness.csv", "readiness.json"])
 def test_an_export_of_days_and_of_readiness_is_as_it_always_was(
     command: Command, maxes_log: Path, home: Path, golden: str
@@ -109,15 +119,15 @@ def test_an_export_of_days_and_of_readiness_is_as_it_always_was(
     path = home / golden
     line = ("export", maxes_log, "--by", Path(golden).stem, "--lifter", "Mirela Oude")
 
-    outcome = command(*line, "--to", "2026-11-27", "-o", path)
+    outcome = command(*line, "-o", path)
 
     assert outcome.code == 0
     assert path.read_bytes() == (GOLDEN / golden).read_bytes()
 
 
+@pytest.mark.usefixtures("friday")
 def test_a_workbook_is_as_it_always_was(command: Command, written_log: Path, home: Path) -> None:
-    # Readiness is that of a day, and so the same whenever the test runs.
-    outcome = command("export", written_log, "--to", "2026-11-27", "-o", home / "all.xlsx")
+    outcome = command("export", written_log, "-o", home / "all.xlsx")
 
     assert outcome.out == (
         f"wrote {home}/all.xlsx; rows: 3 by week, 3 by exercise, 4 by set, 0 by tempo, 1 by max, "
@@ -600,9 +610,12 @@ def test_a_workbook_with_a_plan_explains_the_season_and_one_without_does_not(
 
 @pytest.mark.parametrize(
     ("more", "why"),
-    [(("--by", "set"), "--plan goes with rows of weeks"), (("--pseudonyms",), "lifters by name")],
+    [
+        (("--by", "set"), "--plan goes with rows of weeks or of readiness"),
+        (("--pseudonyms",), "lifters by name"),
+    ],
 )
-def test_a_plan_goes_with_weeks_and_with_names(
+def test_a_plan_goes_with_weeks_or_readiness_and_with_names(
     command: Command, season_sets: Path, more: tuple[str, ...], why: str
 ) -> None:
     plan = GOLDEN / "season.toml"
@@ -611,3 +624,24 @@ def test_a_plan_goes_with_weeks_and_with_names(
 
     assert outcome.code == 64
     assert why in outcome.err
+
+
+@pytest.mark.usefixtures("friday")
+def test_readiness_goes_by_the_criteria_of_a_plan(
+    command: Command, season_sets: Path, home: Path
+) -> None:
+    text = (GOLDEN / "season.toml").read_text(encoding="utf-8")
+    plan = home / "strict.toml"
+    plan.write_text(text.replace("[dosing]\n", "[dosing]\nready_weeks = 7\n"), encoding="utf-8")
+    line = ("export", season_sets, "--by", "readiness", "-o", "-", "--format", "json")
+
+    with_plan = command(*line, "--plan", plan).data["rows"]
+    without = command(*line).data["rows"]
+
+    weeks = [
+        {row["lifter"]: str(row["asked"])[:7] for row in rows[::8]} for rows in (with_plan, without)
+    ]
+    assert weeks == [
+        {"mirela oude": "7 weeks", "Nobody Else": "4 weeks"},
+        {"mirela oude": "4 weeks", "Nobody Else": "4 weeks"},
+    ]
