@@ -77,7 +77,7 @@ def _iso_week(text: str) -> IsoWeek:
     "plan_path",
     type=click.Path(path_type=Path),
     metavar="PLAN",
-    help="Hold the week against this plan.",
+    help="Hold the week against this plan, and say what is ahead.",
 )
 @lifters_option
 @pseudonyms_option
@@ -97,9 +97,10 @@ def report_command(
     """Write a week as a page for each lifter, to print or to send: HTML or PDF.
 
     The page holds this week's sums against the last ones, charts by exercise, and each set as
-    prescribed and as done; before several lifters stands the roster. It is one file that needs
-    nothing else, prints on one sheet of A4 a lifter, and is private to you. Needs the extra
-    'report': pip install 'tempo-coach[report]'.
+    prescribed and as done; before several lifters stands the roster. With a plan it also says who
+    is ready for more or not yet, and proposes next week, which changes nothing. It is one file
+    that needs nothing else, prints on one sheet of A4 a lifter, and is private to you. Needs the
+    extra 'report': pip install 'tempo-coach[report]'.
 
     \b
     tempo-coach report -o week.html

@@ -38,6 +38,12 @@ RESERVE_CHECK = (
 )
 """Must be answered before a reserve test begins."""
 
+CRITERIA = (
+    "The criteria are the coach's to change, under [dosing] in the plan; they lock nothing, and no "
+    "list of criteria replaces a coach's eye. Who can't lower slowly isn't ready to lower fast."
+)
+"""Said beside who is ready for more on a printed page."""
+
 LONG = (
     (
         "Stop",

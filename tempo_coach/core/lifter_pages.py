@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from tempo_coach.core.cautions import SHORT
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
+from tempo_coach.core.page_ahead import Ahead
 from tempo_coach.core.page_charts import load_chart, lowering_chart
 from tempo_coach.core.page_parts import Chart, Table
 from tempo_coach.core.page_room import (
@@ -46,19 +47,21 @@ class LifterPage:
     anchor: str
     """What the roster leads to."""
     lifter: str
+    week: str
     headline: str
     standing: str
     """Maxes and reserve, and where the week stands in the season; empty where nothing is known."""
     sums: tuple[Table, ...]
     """Two, side by side where there is room."""
     charts: tuple[Chart, ...]
-    season: Table | None
-    """Lowering emphasis beside its limits; None where no plan says what they are."""
     sets: Table
     left_out: str
     """How many sets had no room; empty where all had."""
     remarks: str
     """What the marks mean, and what else is not on the page."""
+    ahead: Ahead | None
+    """Of the weeks to come, for the back of the sheet with the cautions; None where no plan has
+    the lifter."""
     cautions: str
 
 
@@ -71,9 +74,9 @@ def lifter_page(
     allowances: Allowances,
     plan: Plan | None,
     standing: Sequence[str] = (),
-    season: Table | None = None,
+    ahead: Ahead | None = None,
 ) -> LifterPage:
-    """Put a page together that fits on a sheet of A4.
+    """Put a page together that fits on a sheet of A4; what is ahead fits on its back.
 
     Parameters
     ----------
@@ -91,8 +94,8 @@ def lifter_page(
         What the week is held against; a lifter who is not in it has a page without.
     standing
         What is known of the lifter beside the weeks, a sentence each.
-    season
-        What was done of lowering emphasis, and may be.
+    ahead
+        What is said of the weeks to come.
     """
     sets = tuple(sets)
     planned = (
@@ -113,14 +116,15 @@ def lifter_page(
     whole = LifterPage(
         anchor=anchor,
         lifter=legible(lifter),
+        week=str(span.weeks[-1]),
         headline=headline(span),
         standing=" ".join(standing[:MOST_EXERCISES]),
         sums=(weeks_table(span), plan_table(planned) if planned else exercises_table(span)),
         charts=(lowering_chart(span), load_chart(span)),
-        season=season,
         sets=sets_table(groups),
         left_out=left_out_words(len(sets)),
         remarks=" ".join(remarks(span, is_cut=True, is_open=is_open)),
+        ahead=ahead,
         cautions=" ".join(SHORT),
     )
     page = _with_short_texts(whole)
@@ -133,6 +137,13 @@ def lifter_page(
     )
 
 
+def _within_back(ahead: Ahead, cautions: str) -> Ahead:
+    """Return what there is room for beside the cautions."""
+    ahead = ahead.with_short_texts()
+    taken_mm = _HEADINGS_MM + ahead.cut_to(0).mm() + text_mm(cautions, size_pt=_TEXT_PT)
+    return ahead.cut_to(rows_within(ahead.proposal, PAGE_MM - taken_mm))
+
+
 def _with_short_texts(page: LifterPage) -> LifterPage:
     return replace(
         page,
@@ -140,6 +151,7 @@ def _with_short_texts(page: LifterPage) -> LifterPage:
         sums=tuple(fitted(table, width_mm=HALF_MM) for table in page.sums),
         charts=tuple(map(_with_short_names, page.charts)),
         sets=fitted(page.sets),
+        ahead=None if page.ahead is None else _within_back(page.ahead, page.cautions),
     )
 
 
@@ -152,15 +164,16 @@ def _with_short_names(chart: Chart) -> Chart:
 
 
 def _taken_mm(page: LifterPage) -> float:
-    """Return the height of all but the rows of the sets."""
-    texts = (page.standing, page.left_out, page.remarks, page.cautions)
+    """Return the height of all that stands on the front but the rows of the sets."""
+    texts = [page.standing, page.left_out, page.remarks]
+    if page.ahead is None:
+        texts.append(page.cautions)
     return (
         _HEADINGS_MM
         + text_mm(page.lifter, size_pt=_NAME_PT)
         + text_mm(page.headline, size_pt=_HEADLINE_PT)
         + max(table_mm(table, width_mm=HALF_MM) for table in page.sums)
         + sum(map(chart_mm, page.charts))
-        + (0.0 if page.season is None else table_mm(page.season))
         + heads_mm(page.sets.columns)
         + sum(text_mm(text, size_pt=_TEXT_PT) for text in texts)
     )

@@ -16,6 +16,8 @@ class Column:
     """In print; None shares what is left."""
     most_lines: int = 2
     """In print; longer text is cut."""
+    is_of_lines: bool = False
+    """Holds lines of work: they are broken between words, and not within a tempo."""
 
 
 @dataclass(frozen=True, slots=True)

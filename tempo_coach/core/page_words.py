@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import timedelta
 
 from tempo_coach.core.amounts import lowering, measured, percent, signed
 from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted
+from tempo_coach.core.plan import WEEKDAYS
+from tempo_coach.core.soreness_facts import MOST_SORE, SorenessTold
 from tempo_coach.core.week_spans import WeekSpan
 from tempo_coach.core.weeks import IsoWeek
 
@@ -38,6 +40,17 @@ def headline(span: WeekSpan) -> str:
     about = "≈" if now.by_allowance.lower_ms or before.by_allowance.lower_ms else ""
     share = f", {about}{percent(now_s, before_s)} %" if before_s else ""
     return f"{begin}: {about}{signed(now_s - before_s, digits=1)} s{share} on the week before."
+
+
+def soreness_words(told: Iterable[SorenessTold], week: IsoWeek) -> Iterator[str]:
+    """Say how sore a lifter was in a week, in a sentence; nothing where nothing was told."""
+    days = [
+        f"{WEEKDAYS[one.at.weekday()][:3]} {one.soreness}"
+        for one in told
+        if IsoWeek.of(one.at.date()) == week
+    ]
+    if days:
+        yield f"Soreness told, 0 to {MOST_SORE}: {', '.join(days)}."
 
 
 def left_out_words(left_out: int) -> str:

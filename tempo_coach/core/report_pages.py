@@ -11,15 +11,16 @@ import numpy as np
 
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible
+from tempo_coach.core.lifter_advice import LifterAdvice, logged_advice
 from tempo_coach.core.lifter_pages import MOST_EXERCISES, LifterPage, lifter_page
 from tempo_coach.core.marks import ALLOWED, counted
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.page_ahead import ahead_of
 from tempo_coach.core.page_parts import Table
-from tempo_coach.core.page_season import season_page_table
+from tempo_coach.core.page_words import soreness_words
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.roster import RULE, Roster, roster
 from tempo_coach.core.roster_table import roster_table
-from tempo_coach.core.season import Season, season_of
 from tempo_coach.core.season_words import standing_words
 from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.strength_words import strength_words
@@ -159,7 +160,7 @@ def _pages(
     for lifter, anchor in anchors.items():
         own = rows.where(rows.data["lifter"] == rows.lifters.index(lifter))
         span = week_span(own, through=scope.week, weeks=scope.weeks, most_exercises=MOST_EXERCISES)
-        season = _season(logs, own, scope, lifter)
+        advice = _advice(logs, own, scope, lifter)
         yield lifter_page(
             span,
             done.get(lifter, ()),
@@ -167,25 +168,30 @@ def _pages(
             anchor=anchor,
             allowances=scope.allowances,
             plan=scope.plan,
-            standing=_standing(logs, season, scope, lifter),
-            season=None if season is None else season_page_table(season, span.weeks),
+            standing=_standing(logs, advice, scope, lifter),
+            ahead=None
+            if advice is None
+            else ahead_of(advice, span.weeks, allowances=scope.allowances),
         )
 
 
-def _season(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> Season | None:
-    """Return the plan's season as it stood at the week's end; None where it has no lifter so."""
+def _advice(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> LifterAdvice | None:
+    """Return the advice as of the week's end; None where no plan has the lifter."""
     if scope.plan is None or not scope.plan.has(lifter):
         return None
-    return season_of(
-        scope.plan, lifter, sets=tuple(logs.sets(own)), today=scope.week.monday() + _TO_SUNDAY
+    return logged_advice(
+        scope.plan, lifter, logs=logs, rows=own, today=scope.week.monday() + _TO_SUNDAY
     )
 
 
 def _standing(
-    logs: MergedLogs, season: Season | None, scope: Scope, lifter: str
+    logs: MergedLogs, advice: LifterAdvice | None, scope: Scope, lifter: str
 ) -> tuple[str, ...]:
-    """Say what the lifter's maxes are, and where the week stands in the plan's season."""
+    """Say where the week stands in the plan's season, how sore the lifter was, and the maxes."""
     plan, until = scope.plan, scope.week.monday() + _TO_SUNDAY
-    planned = () if plan is None or season is None else plan.lifter(lifter).maxes
-    words = strength_words(logs.maxes, lifter=lifter, planned=planned, until=until)
-    return words if season is None else (*standing_words(season, scope.week), *words)
+    planned = () if plan is None or advice is None else plan.lifter(lifter).maxes
+    return (
+        *(() if advice is None else standing_words(advice.season, scope.week)),
+        *soreness_words(logs.soreness.of(lifter), scope.week),
+        *strength_words(logs.maxes, lifter=lifter, planned=planned, until=until),
+    )

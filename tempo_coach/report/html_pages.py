@@ -13,7 +13,7 @@ from tempo_coach.core.report_pages import Report
 from tempo_coach.report.charts import FONT_SIZE, HEIGHT, WIDTH, Charts
 from tempo_coach.report.colours import DARK, LIGHT
 
-_WIDTHS_MM = range(9, 41)
+_WIDTHS_MM = range(9, 51)
 """Of the columns, in print."""
 
 

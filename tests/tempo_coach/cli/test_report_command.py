@@ -11,7 +11,12 @@ import pytest
 from pypdf import PdfReader
 
 from tests.tempo_coach.cli.conftest import Command, set_line
-from tests.tempo_coach.cli.test_export_command import FULL_DISK, ROOT, file_size_limit
+from tests.tempo_coach.cli.test_export_command import (
+    FULL_DISK,
+    ROOT,
+    SORE_LINES,
+    file_size_limit,
+)
 from tests.tempo_coach.core.text_logs import made_up
 from tests.tempo_coach.report.page_tree import Element, tree_of
 
@@ -141,6 +146,46 @@ def test_the_season_s_limits_stand_beside_what_was_done(
     assert done[1:] == ["–", "40!"]
     assert limits[1:] == ["–", "30"]
     assert caption not in other
+
+
+def test_with_a_plan_it_says_who_is_ready_and_proposes_next_week(
+    command: Command, written_log: Path, home: Path
+) -> None:
+    (home / "plan.toml").write_text(PLAN)
+    line = ("report", written_log, "--plan", home / "plan.toml", "-o", "-", "--lifter")
+
+    tree = tree_of(command(*line, "Mirela Oude").out)
+    other = command(*line, "Jonne Tarval").out
+
+    _, overloaded, fast = table(tree, "Ready or not yet, at the end of 2026-W48")
+    assert overloaded[:2] == ["front squat", "overloaded: not yet, 0 of 5 met"]
+    assert overloaded[2].startswith(
+        "3 weeks more of slow lowering under control; a test of the 1RM"
+    )
+    assert fast[1] == "fast: not yet, 0 of 3 met"
+    [proposal] = [one for one in tree.all("table") if "A proposal" in one.one("caption").text]
+    assert proposal.rows()[1:] == [
+        ["Wed, keep", "front squat 2x5 @ 80 kg 4-1-X-1", "done as written"]
+    ]
+    assert "for the coach to take or to edit, and changes nothing." in tree.text
+    assert "Ready or not yet" not in other
+    assert "A proposal" not in other
+
+
+def test_soreness_stands_with_the_day_it_was_told_also_without_a_plan(
+    command: Command, written_log: Path
+) -> None:
+    with written_log.open("a", encoding="utf-8") as file:
+        file.writelines(f"{line}\n" for line in SORE_LINES)
+    line = ("report", written_log, "-o", "-")
+
+    found = tree_of(command(*line, "--lifter", "Mirela Oude").out)
+    masked = command(*line, "--pseudonyms").out
+    other = command(*line, "--lifter", "Jonne Tarval").out
+
+    assert "Soreness told, 0 to 10: Wed 3, Fri 6." in found.text
+    assert "Soreness told, 0 to 10: Wed 3, Fri 6." in masked
+    assert "Soreness told" not in other
 
 
 def test_an_earlier_week_can_be_reported(command: Command, written_log: Path) -> None:

@@ -9,9 +9,11 @@ import pytest
 
 from tempo_coach.core.demo import demo_facts
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.plan import Plan
 from tempo_coach.core.tempo import parse_tempo
 from tempo_coach.report.html_pages import html_text
 from tests.tempo_coach.core.done_sets import MONDAY, done_set
+from tests.tempo_coach.core.plans import plan_of
 from tests.tempo_coach.core.report_logs import report
 from tests.tempo_coach.report.page_tree import Element, tree_of
 
@@ -31,8 +33,21 @@ DEMO = [one for one in demo_facts(datetime.fromisoformat("2026-11-28T12:00:00+01
         if isinstance(one, SetDone)]  # fmt: skip
 
 
-def page(*sets: SetDone) -> str:
-    return "".join(html_text(report(sets)))
+PLAN = """
+name = "Spring block"
+start = 2026-03-02
+weeks = 4
+[[lifters]]
+name = "Ansa Vireo"
+[[days]]
+day = "Monday"
+[[days.work]]
+line = "front squat 4x5 @ 80 kg 4-1-X-1"
+"""
+
+
+def page(*sets: SetDone, plan: Plan | None = None) -> str:
+    return "".join(html_text(report(sets, plan=plan)))
 
 
 @pytest.fixture(scope="module")
@@ -135,6 +150,25 @@ def test_an_odd_name_is_text_wherever_it_stands(name: str) -> None:
     assert shown.rstrip("…") in name.replace("\n", "\\n").replace("\u202e", "\\u202e")
     assert len(shown) >= min(len(name), 20)
     assert len(tree.all("svg")) == 2
+
+
+@pytest.mark.parametrize("name", ODD_NAMES)
+def test_an_odd_exercise_is_text_in_what_is_ahead_too(name: str) -> None:
+    tree = tree_of(page(done_set(exercise=name), plan=plan_of(PLAN)))
+
+    ready, proposal = tree.all("table")[-2:]
+    assert "Ready or not yet" in ready.one("caption").text
+    assert "A proposal" in proposal.one("caption").text
+    assert tree.all("script") == []
+    assert "\u202e" not in tree.text
+
+
+def test_a_tempo_is_not_broken_and_the_words_of_a_line_are_as_in_a_plan() -> None:
+    (proposal,) = tree_of(page(done_set(), plan=plan_of(PLAN))).all("table")[-1:]
+
+    whole = [one.text for one in proposal.all("span") if one.attributes["class"] == "whole"]
+    assert "4-1-X-1" in whole
+    assert proposal.rows()[1][1] == "front squat 1x5 @ 80 kg 4-1-X-1"
 
 
 def test_drawings_take_their_colours_from_the_style_sheet() -> None:

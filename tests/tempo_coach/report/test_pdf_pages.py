@@ -19,7 +19,7 @@ from tests.tempo_coach.core.report_logs import report
 NAMES = ("W" * 80, "👩🏽‍🦱" * 16, "Mirela Oude " + "of the long name " * 4)
 
 
-def busy(lifter: str, *, wide: bool) -> list[SetDone]:
+def busy(lifter: str, *, wide: bool, tempo: str = "X-0-A-0") -> list[SetDone]:
     """Ten weeks of three days with ten exercises, as wide and as different as they can be."""
     start = datetime.fromisoformat("2026-09-07T18:00:00+02:00")
     return [
@@ -28,7 +28,7 @@ def busy(lifter: str, *, wide: bool) -> list[SetDone]:
             lifter=lifter,
             started_at=start + timedelta(weeks=week, days=day, minutes=10 * number + one),
             exercise=f"{number} {'W' * 70 if wide else 'squat'}",
-            tempo=parse_tempo("X-0-A-0"),
+            tempo=parse_tempo(tempo),
             load_kg=None if number == 9 else 302.25,
             load_as_written="W" * 80,
             reps_done=one + number,
@@ -81,12 +81,33 @@ def test_the_fullest_pages_are_one_sheet_each_behind_the_roster(weeks: int) -> N
 
 @pytest.mark.slow
 @pytest.mark.parametrize("weeks", [2, 10])
-def test_with_the_season_s_limits_the_fullest_page_is_one_sheet_too(weeks: int) -> None:
-    [text] = pages_of(*busy("Mirela Oude", wide=True), weeks=weeks, plan=plan_of(SEASON))
+def test_with_a_plan_the_fullest_page_has_one_back(weeks: int) -> None:
+    sets = busy("Mirela Oude", wide=True, tempo="4-0-A-0")
 
-    assert "Lowering emphasis in the season" in text
-    assert "149998" in text
-    assert "Pain stops the set." in text
+    front, back = pages_of(*sets, weeks=weeks, plan=plan_of(SEASON))
+
+    assert "more sets; export lists them." in front
+    assert "Pain stops the set." not in front
+    assert back.startswith("Mirela Oude, 2026-W46")
+    assert "Lowering emphasis in the season" in back
+    assert "50000" in back
+    assert "more exercises: 'tempo-coach ready' says of each." in back
+    assert "more lines: 'tempo-coach next' has them." in back
+    assert "Pain stops the set." in back
+
+
+@pytest.mark.slow
+def test_with_a_plan_each_lifter_has_a_sheet_behind_that_of_the_roster() -> None:
+    sets = [done_set(id=name, lifter=name) for name in ("Mirela Oude", "Oda Falk")]
+    text = SEASON.replace("[[days]]", '[[lifters]]\nname = "Oda Falk"\n[[days]]', 1)
+
+    roster, empty, *rest = pages_of(*sets, plan=plan_of(text.replace("2026-09", "2026-03")))
+
+    assert "2 lifters side by side" in roster
+    assert empty == ""
+    assert [page.splitlines()[0] for page in rest] == [
+        "Mirela Oude", "Mirela Oude, 2026-W10", "Oda Falk", "Oda Falk, 2026-W10",
+    ]  # fmt: skip
 
 
 @pytest.fixture(scope="module")
