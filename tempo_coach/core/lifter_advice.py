@@ -153,7 +153,8 @@ class LifterAdvice:
             for day, exercise in sorted(on)
             if day <= self.season.today
         }
-        return tuple(exercise for _, exercise in sorted(latest.values(), reverse=True))
+        by_day = sorted(latest.items(), key=lambda one: (-one[1][0].toordinal(), one[0]))
+        return tuple(exercise for _, (_, exercise) in by_day)
 
     def proposal(self, allowances: Allowances) -> Proposal:
         """Propose next week's lines from those of the last week up to today that has sets."""

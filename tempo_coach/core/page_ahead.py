@@ -138,9 +138,12 @@ def _verdict(way: Readiness) -> str:
 
 
 def _missing(way: Readiness) -> Iterator[str]:
+    """Yield what to do; of a way that is ready, what its verdict passes over."""
     for one in way.criteria:
         if one.missing:
             yield legible(one.missing)
+        elif one.is_met is None and way.is_ready:
+            yield f"{one.state}: {one.name}"
 
 
 def _proposal_table(advice: LifterAdvice, allowances: Allowances) -> Table:

@@ -7,7 +7,7 @@ from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.recorded_maxes import RecordedMaxes
-from tempo_coach.core.tempo import Allowances
+from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.weeks import IsoWeek
 from tests.tempo_coach.core.done_sets import done_set, max_tested
 from tests.tempo_coach.core.plans import TEXT, plan_of
@@ -111,3 +111,15 @@ def test_a_max_that_was_tested_later_says_nothing_yet() -> None:
         "never tested"
     ]
     assert given.judged_exercises() == ()
+
+
+def test_judged_are_exercises_with_lowering_emphasis_or_a_max_the_latest_first() -> None:
+    given = advice(
+        on("2026-11-24", exercise="chin-up"),
+        on("2026-11-25", exercise="row"),
+        on("2026-11-26", exercise="Chin-up"),
+        on("2026-11-27", exercise="bench pull", tempo=parse_tempo("2-0-1-0")),
+        plan=plan_of(TEXT),
+    )
+
+    assert given.judged_exercises() == ("Chin-up", "row", "front squat")
