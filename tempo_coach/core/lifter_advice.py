@@ -29,6 +29,8 @@ from tempo_coach.core.weeks import IsoWeek, week_of
 class Proposal:
     """Next week, as it could be."""
 
+    follows: IsoWeek | None
+    """The week whose work it follows from; None where there are no sets to go by."""
     limit_s: float | None
     """Lowering seconds of emphasis work that it may hold; None where no limit is known."""
     lines: tuple[ProposedLine, ...]
@@ -99,11 +101,9 @@ class LifterAdvice:
         That is what the plan's days hold, what was tested and what was done; of anything else
         nothing can be said but that it is not known.
         """
+        tested = (exercise for _, exercise in self.record.tested())
         done = (one.exercise for one in self.sets)
-        names = {
-            name_key(exercise): exercise
-            for exercise in (*self.written, *self.record.tested_exercises(), *done)
-        }
+        names = {name_key(exercise): exercise for exercise in (*self.written, *tested, *done)}
         return tuple(names[key] for key in sorted(names))
 
     def _done(self) -> list[SetDone]:
@@ -136,21 +136,15 @@ class LifterAdvice:
 
     def judged_exercises(self) -> tuple[str, ...]:
         """Return those with lowering-emphasis work or a tested max by today, the latest first."""
-        person, rules, key = self.record.planned, self.season.rules, name_key(self.record.name)
-        on = [] if person is None else [(one.on, one.exercise) for one in person.maxes]
-        on += [
-            (one.at.date(), one.exercise)
-            for one in self.record.recorded.tested
-            if name_key(one.lifter) == key
-        ]
-        on += [
+        rules = self.season.rules
+        done = (
             (one.started_at.date(), one.exercise)
             for one in self.sets
             if is_emphasis_set(one, rules)
-        ]
+        )
         latest = {
             name_key(exercise): (day, exercise)
-            for day, exercise in sorted(on)
+            for day, exercise in sorted((*self.record.tested(), *done))
             if day <= self.season.today
         }
         by_day = sorted(latest.items(), key=lambda one: (-one[1][0].toordinal(), one[0]))
@@ -174,7 +168,7 @@ class LifterAdvice:
             allowances=allowances,
             measured=self.measured,
         )
-        return Proposal(limit_s, lines)
+        return Proposal(week, limit_s, lines)
 
 
 def logged_advice(

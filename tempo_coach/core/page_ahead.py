@@ -17,7 +17,7 @@ from tempo_coach.core.page_season import season_page_table
 from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness
 from tempo_coach.core.tempo import Allowances
-from tempo_coach.core.weeks import IsoWeek, week_of
+from tempo_coach.core.weeks import IsoWeek
 
 MOST_JUDGED = 5
 """Exercises whose readiness stands on a page."""
@@ -150,8 +150,7 @@ def _proposal_table(advice: LifterAdvice, allowances: Allowances) -> Table:
     proposal = advice.proposal(allowances)
     ahead = IsoWeek.of(advice.season.today + timedelta(weeks=1))
     return Table(
-        f"A proposal for {ahead}, from the work of {week_of(advice.sets[-1])}: "
-        f"{proposal.limit_words}",
+        f"A proposal for {ahead}, from the work of {proposal.follows}: {proposal.limit_words}",
         _PROPOSAL_COLUMNS,
         tuple(
             Row(f"{one.weekday[:3]}, {one.step}", (legible(one.words), legible(_why(one))))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import date
 
 from tempo_coach.core.facts import What
 from tempo_coach.core.legible import name_key
@@ -73,11 +74,14 @@ class LifterRecord:
     recorded: RecordedMaxes = field(default_factory=RecordedMaxes)
     """The maxes of the log, of all lifters."""
 
-    def tested_exercises(self) -> tuple[str, ...]:
-        """Return the exercise of each max in plan and log."""
+    def tested(self) -> tuple[tuple[date, str], ...]:
+        """Return the day and the exercise of each max in plan and log."""
         planned = () if self.planned is None else self.planned.maxes
         own = (one for one in self.recorded.tested if name_key(one.lifter) == name_key(self.name))
-        return (*(one.exercise for one in planned), *(one.exercise for one in own))
+        return (
+            *((one.on, one.exercise) for one in planned),
+            *((one.at.date(), one.exercise) for one in own),
+        )
 
     def strength_for(self, prescription: Prescription, allowances: Allowances) -> Strength:
         """Return what is known for a line."""
