@@ -57,9 +57,9 @@ def _cells(row: SeasonRow | None) -> Cells:
         return _NOTHING
     return {
         "season": week_words(row.week),
-        "emphasis_s": row.lower_s.done,
+        "emphasis_s": _rounded(row.lower_s.done),
         "emphasis_limit_s": _rounded(row.lower_s.limit),
-        "emphasis_kg_s": row.kg_s.done,
+        "emphasis_kg_s": _rounded(row.kg_s.done),
         "emphasis_limit_kg_s": _rounded(row.kg_s.limit),
         "emphasis_level_s": _rounded(row.lower_s.level.amount),
         "emphasis_level_why": row.lower_s.level.why,
