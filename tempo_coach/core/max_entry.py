@@ -7,7 +7,7 @@ from datetime import date, datetime
 from tempo_coach.core.fact_values import HEAVIEST_KG
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import Load, LoadUnit, parse_load
-from tempo_coach.core.plan import EARLIEST_START
+from tempo_coach.core.written_dates import EARLIEST_DAY
 from tempo_coach.errors import OutOfRange
 
 
@@ -41,9 +41,9 @@ def moment_of_test(day: date | None, *, now: datetime) -> datetime:
         The day is in the future, or before 1970.
     """
     day = now.date() if day is None else day
-    if not EARLIEST_START <= day <= now.date():
+    if not EARLIEST_DAY <= day <= now.date():
         raise OutOfRange(
             f"a test on {day.isoformat()} is not possible",
-            hint=f"from {EARLIEST_START.isoformat()} to today, {now.date().isoformat()}",
+            hint=f"from {EARLIEST_DAY.isoformat()} to today, {now.date().isoformat()}",
         )
     return datetime.combine(day, now.timetz())

@@ -22,7 +22,7 @@ from tempo_coach.core.fact_values import HEAVIEST_KG, Note
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.nearest import nearest_of
-from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules
+from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules, PlanDay
 from tempo_coach.core.prescription import (
     LONGEST_NAME,
     Prescription,
@@ -39,8 +39,6 @@ from tempo_coach.errors import NotationError, OutOfRange
 OFF = "off"
 """Stands in place of a line in weeks without that work."""
 MOST_WEEKS = 104
-EARLIEST_START = date(1970, 1, 1)
-LATEST_START = date(2999, 12, 31)
 LARGEST_STEP_KG = 50
 _WEEK = re.compile(r"[1-9][0-9]{0,3}")
 
@@ -148,7 +146,7 @@ class Max(_Part):
 
     exercise: ExerciseName
     load: Weight
-    on: date
+    on: PlanDay
     """The day of the test."""
     lower_s: Annotated[float, Field(ge=0, le=60)] | None = None
     """Seconds of lowering in the test; a slower lower makes a smaller max."""
@@ -203,7 +201,7 @@ class Plan(_Part):
     """
 
     name: PlanName
-    start: Annotated[date, Field(ge=EARLIEST_START, le=LATEST_START)]
+    start: PlanDay
     """Any day of week 1."""
     weeks: Annotated[int, Field(ge=1, le=MOST_WEEKS)]
     unit: Literal["kg", "lb"] = "kg"

@@ -27,6 +27,8 @@ from tempo_coach.core.plan_places import Path
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import EXAMPLE, LONGEST_NAME
 from tempo_coach.core.weeks import next_monday
+from tempo_coach.core.written_dates import DAY_RANGE, is_like_day, parse_day
+from tempo_coach.errors import OutOfRange
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +71,11 @@ _OPEN_TABLES = ("from_week", "groups", "group_base_s")
 """Keys whose own keys the coach chooses."""
 
 _NAME_HINT = f"a text of 1 to {LONGEST_NAME} characters between quotes"
+_DAY_HINT = f"a date without quotes or a time, {DAY_RANGE}"
 _HINTS: Mapping[str, str] = MappingProxyType(
     {
         "name": f'{_NAME_HINT}, such as name = "Winter block"',
-        "start": "a date without quotes, such as start = 2026-11-30",
+        "start": f"{_DAY_HINT}, such as start = 2026-11-30",
         "weeks": f"a whole number from 1 to {MOST_WEEKS}, such as weeks = 6",
         "step": f'at most {LARGEST_STEP_KG} kg, such as step = "2.5 kg"',
         "unit": 'write unit = "kg" or unit = "lb"',
@@ -81,14 +84,14 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "overload": "write overload = true or overload = false, without quotes",
         "exercise": f'{_NAME_HINT}, such as exercise = "front squat"',
         "load": 'such as load = "90 kg"',
-        "on": "a date without quotes, such as on = 2026-11-12",
+        "on": f"{_DAY_HINT}, such as on = 2026-11-12",
         "lower_s": "seconds from 0 to 60, such as lower_s = 2",
         "day": 'such as day = "Monday"',
         "line": f'such as line = "{EXAMPLE}"',
         "note": f"a text of at most {LONGEST_NOTE} characters between quotes",
         "kind": "off season, in season, meet, holiday or illness, between quotes",
-        "first": "a date without quotes, such as first = 2027-01-11",
-        "last": "a date without quotes, such as last = 2027-03-14; without it, one day",
+        "first": f"{_DAY_HINT}, such as first = 2027-01-11",
+        "last": f"{_DAY_HINT}, such as last = 2027-03-14; without it, one day",
         "lowering_percent": "a number from 0 to 100, such as lowering_percent = 25",
         "base_s": "seconds above 0, such as base_s = 240",
         "base_kg_s": "kg·s above 0, such as base_kg_s = 18000",
@@ -119,6 +122,8 @@ def findings(fault: ValidationError, *, today: date) -> Iterator[Finding]:
             case "literal_error" if _key(path) == "day":
                 given = str(error["input"])
                 yield Finding(path, f"{quoted(given)} is no weekday", nearest_of(given, WEEKDAYS))
+            case "date_type" if isinstance(error["input"], str) and is_like_day(error["input"]):
+                yield _quoted_day(path, error["input"])
             case "too_short" if error["input"]:
                 pass  # the list is not empty: what was refused in it is named by itself
             case _:
@@ -153,6 +158,15 @@ def _refused(path: Path, error: ErrorDetails) -> Finding:
     if column is not None:
         message = f"in {quoted(error['input'])}, column {column}: {message}"
     return Finding(path, message, parts["hint"])
+
+
+def _quoted_day(path: Path, text: str) -> Finding:
+    try:
+        parse_day(text)
+    except OutOfRange as fault:
+        hint = f"{fault.hint}, and a date stands without quotes"
+        return Finding(path, f"{_key(path)}: {fault.message}", hint)
+    return Finding(path, f"{_key(path)} = {_shown(text)} is not possible", _hint(path))
 
 
 def _shown(value: object) -> str:

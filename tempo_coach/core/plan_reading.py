@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
@@ -15,6 +14,7 @@ from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_checks import disagreements, missing_maxes
 from tempo_coach.core.plan_faults import Finding, PlanFault, findings
 from tempo_coach.core.plan_places import Path, key_lines, line_of
+from tempo_coach.core.plan_syntax import syntax_fault
 from tempo_coach.errors import PlanRefused
 
 
@@ -52,19 +52,6 @@ class PlanReading:
         )
 
 
-_SYNTAX = re.compile(
-    r"(?P<said>.*) \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)"
-)
-_SYNTAX_HINT = (
-    'a line reads key = value; a text stands between straight quotes "…", '
-    "a number or a date without"
-)
-_SYNTAX_HINTS: Mapping[str, str] = {
-    "Cannot overwrite a value": "each key stands once in its table, and every table begins with "
-    "two brackets, as [[lifters]] does",
-}
-
-
 def read_plan(text: str, *, today: date) -> PlanReading:
     """Read a plan as TOML.
 
@@ -79,7 +66,7 @@ def read_plan(text: str, *, today: date) -> PlanReading:
         data = tomllib.loads(text)
         lines = key_lines(text)
     except ValueError as fault:  # also what Python says of a number of thousands of digits
-        return PlanReading(None, (_syntax(str(fault), text),))
+        return PlanReading(None, (syntax_fault(str(fault), text),))
     except RecursionError:
         hint = "a plan has three levels: lifters and their maxes, days and their work"
         return PlanReading(None, (PlanFault(None, "it is nested too deeply", hint),))
@@ -102,17 +89,3 @@ def faults_at(found: Iterable[Finding], lines: Mapping[Path, int]) -> tuple[Plan
     """Return findings with their lines, in the order of the text."""
     placed = (PlanFault(line_of(one.path, lines), one.message, one.hint) for one in found)
     return tuple(sorted(placed, key=lambda fault: fault.line or 0))
-
-
-def _syntax(message: str, text: str) -> PlanFault:
-    found = _SYNTAX.fullmatch(message)
-    said = found["said"] if found else message
-    hint = next(
-        (hint for begin, hint in _SYNTAX_HINTS.items() if said.startswith(begin)), _SYNTAX_HINT
-    )
-    said = said[0].lower() + said[1:]
-    if found is None:
-        return PlanFault(None, said, hint)
-    if found["line"] is None:
-        return PlanFault(text.count("\n") + 1, f"{said} at the end of the text", hint)
-    return PlanFault(int(found["line"]), f"column {found['column']}: {said}", hint)

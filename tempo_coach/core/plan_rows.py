@@ -31,6 +31,7 @@ from tempo_coach.core.plan_cells import (
 from tempo_coach.core.plan_columns import Column, Heading, Headings
 from tempo_coach.core.prescription import Prescription, check_name, clean_name
 from tempo_coach.core.weeks import IsoWeek
+from tempo_coach.core.written_dates import is_like_day, parse_day
 from tempo_coach.errors import NotationError, OutOfRange
 
 T = TypeVar("T")
@@ -230,11 +231,19 @@ class _Calendar:
         if words and words[0] in _WEEKDAY_WORDS:
             self.day = _WEEKDAY_WORDS[words[0]]
             return ()
+        doubt = f"the day {quoted(label)}"
+        if is_like_day(label):
+            try:
+                self._turn_date(parse_day(label))
+            except OutOfRange as fault:
+                doubt = f"{_words(fault)}; it"
+            else:
+                return ()
         key = " ".join(words)
         said: tuple[str, ...] = ()
         if key not in self._placed:
             self._placed[key] = self._place(words)
-            said = (f"the day {quoted(label)} was put on {self._placed[key]}",)
+            said = (f"{doubt} was put on {self._placed[key]}",)
         self.day = self._placed[key]
         return said
 

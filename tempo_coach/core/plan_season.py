@@ -10,9 +10,11 @@ from pydantic import BaseModel, ConfigDict, Field, model_validator
 from tempo_coach.core.adherence import Band
 from tempo_coach.core.soreness_facts import Soreness
 from tempo_coach.core.taper import LONGEST_DAYS, Taper, TaperShape
+from tempo_coach.core.written_dates import EARLIEST_DAY, LATEST_DAY
 from tempo_coach.errors import OutOfRange
 
 SpanKind: TypeAlias = Literal["off season", "in season", "meet", "holiday", "illness"]
+PlanDay: TypeAlias = Annotated[date, Field(ge=EARLIEST_DAY, le=LATEST_DAY)]
 MOST_S = 100_000
 MOST_KG_S = 10_000_000
 
@@ -31,9 +33,9 @@ class CalendarSpan(_Part):
 
     kind: SpanKind
     """Off season, in season, meet, holiday or illness."""
-    first: date
+    first: PlanDay
     """The first day."""
-    last: date | None = None
+    last: PlanDay | None = None
     """The last day; without it, one day."""
     name: Annotated[str, Field(min_length=1, max_length=80)] | None = None
     """What it is called on the page."""

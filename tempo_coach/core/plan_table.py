@@ -10,8 +10,6 @@ from itertools import pairwise
 from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.plan import (
-    EARLIEST_START,
-    LATEST_START,
     MOST_WEEKS,
     WEEKDAYS,
     Day,
@@ -26,6 +24,7 @@ from tempo_coach.core.plan_reading import read_plan
 from tempo_coach.core.plan_rows import RowRead, read_rows
 from tempo_coach.core.plan_text import plan_text
 from tempo_coach.core.prescription import LONGEST_NAME, Prescription, clean_name
+from tempo_coach.core.written_dates import DAY_RANGE, EARLIEST_DAY, LATEST_DAY
 from tempo_coach.errors import OutOfRange, TableRefused
 
 EXAMPLE = "such as week, day, exercise, sets, reps, tempo, load, rest, note"
@@ -95,10 +94,10 @@ def read_table(sheets: Iterable[Sheet], *, name: str, start: date, lifter: str) 
     weeks = max(row.weeks[-1] for row in understood) - first_week + 1
     if weeks > MOST_WEEKS:
         raise OutOfRange(f"the table spans {weeks} weeks", hint=f"at most {MOST_WEEKS}")
-    if not EARLIEST_START <= start <= LATEST_START:
+    if not EARLIEST_DAY <= start <= LATEST_DAY:
         raise OutOfRange(
             f"a plan can't start on {start.isoformat()}",
-            hint=f"{EARLIEST_START.isoformat()} to {LATEST_START.isoformat()}",
+            hint=DAY_RANGE,
         )
     days = (_day(weekday, understood, first_week, weeks) for weekday in WEEKDAYS)
     plan = Plan(

@@ -63,6 +63,35 @@ def test_another_toml_library_reads_the_same_plan() -> None:
             "= 2026-11-30T10:00:00\n",
             "line 2: start = 2026-11-30 10:00:00 is not possible; a date",
         ),
+        ("= 2026-11-30\n", "= 2026-13-12\n", "line 2: there is no 2026-13-12; months are 01 to 12"),
+        (
+            "= 2026-11-30\n",
+            "= 2026-1-5\n",
+            "line 2: '2026-1-5' is not how a date is written; write",
+        ),
+        (
+            "= 2026-11-30\n",
+            "= 2026-11-31T10:00:00 # Monday\n",
+            "line 2: there is no 2026-11-31; that month ends on 2026-11-30",
+        ),
+        (
+            "= 2026-11-30\n",
+            "= 2026-11-30T25:00:00\n",
+            "line 2: '2026-11-30T25:00:00' is no date alone; write 2026-11-30",
+        ),
+        (
+            "= 2026-11-30\n",
+            '= "2026-11-31"\n',
+            "line 2: start: there is no 2026-11-31; that month ends on 2026-11-30, and a date",
+        ),
+        ("= 2026-11-12", "= 2027-02-29", "line 11: there is no 2027-02-29; that month ends on"),
+        (
+            "= 2026-11-12",
+            "= 1969-12-31",
+            "line 11: on = 1969-12-31 is not possible; a date without quotes or a time, 1970-01-01",
+        ),
+        ("lower_s = 2", "lower_s = 2,5", "line 12: '2,5' is no number and no date; a number is"),
+        ('"68 kg"', "68 kg", "line 7: '68 kg' is no number and no date; a number is written as"),
         (
             "weeks = 6",
             "weeks = 0",
@@ -204,7 +233,8 @@ def test_every_fault_is_named_at_once() -> None:
 def test_faults_between_parts_are_named_beside_faults_of_parts() -> None:
     text = TEXT.replace("start = 2026-11-30", "start = 1").replace("front squat 4x4", "row 4x4")
     assert said(text) == [
-        "line 2: start = 1 is not possible; a date without quotes, such as start = 2026-11-30",
+        "line 2: start = 1 is not possible; a date without quotes or a time, "
+        "1970-01-01 to 2999-12-31, such as start = 2026-11-30",
         "line 22: 77% of 'row': 'Mirela Oude' has no max of it; "
         "give one in [[lifters.maxes]] behind the lifter",
     ]

@@ -88,6 +88,27 @@ def test_dates_give_the_weekday_and_without_weeks_the_week_too() -> None:
     ]
 
 
+def test_dates_of_a_text_are_those_of_a_workbook() -> None:
+    dated = [squat(None, day)[1:] for day in ("2026-12-02", "2026-12-09")]
+    rows = read(*dated, headings=HEADINGS[1:])
+    assert [(row.weeks[0], row.day, row.remarks) for row in rows] == [
+        (1, "Wednesday", ()),
+        (2, "Wednesday", ()),
+    ]
+
+
+def test_dates_that_are_none_are_said_and_put_on_a_day_as_other_words_are() -> None:
+    rows = read(squat(1, "2026-11-31"), squat(1, "2.12.2026"))
+    assert [row.day for row in rows] == ["Monday", "Tuesday"]
+    assert [row.remarks for row in rows] == [
+        ("there is no 2026-11-31; that month ends on 2026-11-30; it was put on Monday",),
+        (
+            "'2.12.2026' is no date; a date is written year-month-day, such as 2026-11-30; "
+            "it was put on Tuesday",
+        ),
+    ]
+
+
 @pytest.mark.parametrize(
     ("cells", "why"),
     [

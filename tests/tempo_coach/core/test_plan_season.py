@@ -88,6 +88,10 @@ def test_a_span_of_one_lifter_is_nobody_else_s() -> None:
             "last = 2027-01-10",
             "the span ends on 2027-01-10, before it begins; on 2027-01-11 or later",
         ),
+        ("first = 2027-01-11", "first = 2027-13-01", "there is no 2027-13-01; months are 01 to 12"),
+        ("last = 2027-02-14", "last = 2027-02-30", "there is no 2027-02-30; that month ends on"),
+        ("last = 2027-02-14", 'last = "2027-02-30"', "last: there is no 2027-02-30; that month"),
+        ("last = 2027-02-14", "last = 3000-01-01", "last = 3000-01-01 is not possible; a date"),
         (
             "percent = 20",
             "percent = 120",

@@ -8,8 +8,6 @@ from hypothesis import strategies as st
 
 from tempo_coach.core.load import parse_load
 from tempo_coach.core.plan import (
-    EARLIEST_START,
-    LATEST_START,
     WEEKDAYS,
     Day,
     Lifter,
@@ -23,6 +21,7 @@ from tempo_coach.core.plan_text import plan_text
 from tempo_coach.core.prescription import clean_name, parse_prescription
 from tempo_coach.core.taper import TaperShape
 from tempo_coach.core.timeline import Timeline
+from tempo_coach.core.written_dates import EARLIEST_DAY, LATEST_DAY
 from tempo_coach.errors import OutOfRange
 from tests.tempo_coach.core import strategies
 from tests.tempo_coach.core.plans import TODAY, plan_of, reading
@@ -52,7 +51,7 @@ _maxes = st.builds(
     Max,
     exercise=_names,
     load=_weights,
-    on=st.dates(),
+    on=st.dates(EARLIEST_DAY, LATEST_DAY),
     lower_s=st.none() | st.floats(0, 60),
 )
 
@@ -96,7 +95,7 @@ def plans(draw: st.DrawFn) -> Plan:
     unit: Literal["kg", "lb"] = draw(st.sampled_from(("kg", "lb")))
     return Plan(
         name=draw(_names),
-        start=draw(st.dates(EARLIEST_START, LATEST_START)),
+        start=draw(st.dates(EARLIEST_DAY, LATEST_DAY)),
         weeks=draw(st.integers(5, 104)),
         unit=unit,
         step=draw(st.none() | st.just(parse_load(f"2.5 {unit}"))),

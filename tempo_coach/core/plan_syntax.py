@@ -1,0 +1,76 @@
+"""Where a plan's text is no TOML, in words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from tempo_coach.core.legible import quoted
+from tempo_coach.core.plan_faults import PlanFault
+from tempo_coach.core.written_dates import is_like_day, parse_day
+from tempo_coach.errors import OutOfRange
+
+_SYNTAX = re.compile(
+    r"(?P<said>.*) \(at (?:line (?P<line>\d+), column (?P<column>\d+)|end of document)\)"
+)
+_HINT = (
+    'a line reads key = value; a text stands between straight quotes "…", '
+    "a number or a date without"
+)
+_HINTS: Mapping[str, str] = MappingProxyType(
+    {
+        "Cannot overwrite a value": "each key stands once in its table, and every table begins "
+        "with two brackets, as [[lifters]] does",
+    }
+)
+_VALUE_HINT = (
+    "a number is written as 240 or 2.5, a date as 2026-11-30, a text between straight quotes"
+)
+_BARE_VALUE = re.compile(
+    r"[=\[,]\s*(?P<value>[-+.]?[0-9](?:[^,\]}#=]|,(?=[0-9]))*)(?=[,\]}#]|$)", re.ASCII
+)
+"""What begins as a number or a date does, without quotes."""
+
+
+def syntax_fault(message: str, text: str) -> PlanFault:
+    """Return what is wrong in a text, from what `tomllib` says of it.
+
+    Parameters
+    ----------
+    message
+        The words of its error.
+    text
+        The whole text.
+    """
+    found = _SYNTAX.fullmatch(message)
+    said = found["said"] if found else message
+    hint = next((hint for begin, hint in _HINTS.items() if said.startswith(begin)), _HINT)
+    said = said[0].lower() + said[1:]
+    if found is None:
+        return PlanFault(None, said, hint)
+    if found["line"] is None:
+        return PlanFault(text.count("\n") + 1, f"{said} at the end of the text", hint)
+    line, column = int(found["line"]), int(found["column"])
+    value = _bare_value(text.split("\n")[line - 1], at=column - 1)
+    if value is not None:
+        return _value_fault(line, value)
+    return PlanFault(line, f"column {column}: {said}", hint)
+
+
+def _bare_value(line: str, *, at: int) -> str | None:
+    """Return the number or date that a place lies in; None where there is none."""
+    for found in _BARE_VALUE.finditer(line):
+        value = found["value"].strip()
+        if found.start("value") <= at < found.start("value") + len(value):
+            return value
+    return None
+
+
+def _value_fault(line: int, value: str) -> PlanFault:
+    if is_like_day(value):
+        try:
+            parse_day(value)
+        except OutOfRange as fault:
+            return PlanFault(line, fault.message, fault.hint)
+    return PlanFault(line, f"{quoted(value)} is no number and no date", _VALUE_HINT)
