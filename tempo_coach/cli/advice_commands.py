@@ -11,7 +11,7 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.season_commands import measured_of, sets_of
@@ -24,9 +24,14 @@ from tempo_coach.core.plan import Lifter, Plan
 from tempo_coach.core.readiness import Criterion, Readiness
 from tempo_coach.errors import OutOfRange
 
-_DAY = click.DateTime(["%Y-%m-%d"])
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
-_day_option = click.option("--on", "day", type=_DAY, help="As it stands on a day [else today].")
+_day_option = click.option(
+    "--on",
+    "day",
+    type=planned_day,
+    metavar="DATE",
+    help="As it stands on a day, as 2026-11-30 [else today].",
+)
 
 
 @click.command("ready")
@@ -141,7 +146,7 @@ def next_command(
     path: Path,
     logs: tuple[Path, ...],
     lifter: str | None,
-    day: datetime | None,
+    day: date | None,
     as_json: bool,
     log_path: Path | None,
 ) -> None:
@@ -171,10 +176,10 @@ def next_command(
 
 
 def _asked(
-    path: Path, lifter: str | None, day: datetime | None
+    path: Path, lifter: str | None, day: date | None
 ) -> tuple[date, Plan, tuple[Lifter, ...]]:
     """Return the day, the plan, and those of its lifters that are asked about."""
-    today = bootstrap.clock().wall().date() if day is None else day.date()
+    today = day or bootstrap.clock().wall().date()
     plan = usable_plan(path, today=today)
     return today, plan, plan.lifters if lifter is None else (plan.lifter(lifter),)
 

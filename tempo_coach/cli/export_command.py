@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date
 from pathlib import Path
 
 import click
@@ -11,6 +11,7 @@ from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, masked, merge_logs, say_reading
 from tempo_coach.cli.options import (
     STANDARD_OUTPUT,
+    calendar_day,
     exercises_option,
     lifters_option,
     log_option,
@@ -23,7 +24,6 @@ from tempo_coach.core.export_season import with_season
 from tempo_coach.core.export_tables import Choice, export_table
 from tempo_coach.core.legible import quoted
 
-_DATE = click.DateTime(["%Y-%m-%d"])
 _SHEETS = (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX, By.DAY, By.READINESS)
 """Of a workbook, in order."""
 
@@ -68,8 +68,10 @@ def _columns_help() -> str:
     help="Only sets of this method, such as slow-lowering; give it again for more. Tested maxes "
     "and readiness are of none.",
 )
-@click.option("--from", "first", type=_DATE, metavar="DATE", help="The first day, as 2026-11-30.")
-@click.option("--to", "last", type=_DATE, metavar="DATE", help="The last day.")
+@click.option(
+    "--from", "first", type=calendar_day, metavar="DATE", help="The first day, as 2026-11-30."
+)
+@click.option("--to", "last", type=calendar_day, metavar="DATE", help="The last day.")
 @click.option(
     "--plan",
     "plan_path",
@@ -89,8 +91,8 @@ def export_command(
     lifters: tuple[str, ...],
     exercises: tuple[str, ...],
     methods: tuple[str, ...],
-    first: datetime | None,
-    last: datetime | None,
+    first: date | None,
+    last: date | None,
     plan_path: Path | None,
     pseudonyms: bool,
     replace: bool,
@@ -125,13 +127,7 @@ def export_command(
     to = outputs.export_file(output if is_file else None)
     to.check(replace=replace)
     reading = merge_logs(logs, log_path)
-    choice = Choice(
-        lifters,
-        exercises,
-        first.date() if first else None,
-        last.date() if last else None,
-        methods,
-    )
+    choice = Choice(lifters, exercises, first, last, methods)
     codes = None
     if pseudonyms:
         reading, choice, codes = masked(reading, choice)

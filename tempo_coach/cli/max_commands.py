@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from datetime import datetime
+from datetime import date
 from pathlib import Path
 from typing import Final
 
@@ -19,6 +19,7 @@ from tempo_coach.cli.log_reading import (
 )
 from tempo_coach.cli.max_tables import print_equations, print_maxes, say
 from tempo_coach.cli.options import (
+    calendar_day,
     exercises_option,
     given_settings,
     json_option,
@@ -163,7 +164,7 @@ def _allowances() -> Allowances:
 )
 @click.option(
     "--on",
-    type=click.DateTime(["%Y-%m-%d"]),
+    type=calendar_day,
     metavar="DATE",
     help="The day of the test, as 2026-11-20 [else today].",
 )
@@ -175,7 +176,7 @@ def add_command(
     load: str,
     lowered: bool,
     lower_s: float | None,
-    on: datetime | None,
+    on: date | None,
     note: str,
     log_path: Path | None,
     **given: object,
@@ -195,7 +196,7 @@ def add_command(
         raise click.UsageError("nobody is named; say who was tested with --lifter NAME")
     name = check_name(clean_name(exercise), what="exercise")
     weight, kg = load_of_test(load)
-    at = moment_of_test(None if on is None else on.date(), now=made.coach.clock.wall())
+    at = moment_of_test(on, now=made.coach.clock.wall())
     tested, problem = made.coach.record_max(
         at=at,
         lifter=made.lifter,

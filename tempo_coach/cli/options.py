@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +13,13 @@ from click.core import ParameterSource
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.core.settings import CueSet, parse_cues
+from tempo_coach.core.written_dates import (
+    DAY_RANGE,
+    EARLIEST_DAY,
+    LATEST_DAY,
+    parse_day,
+    parse_moment,
+)
 from tempo_coach.errors import OutOfRange
 
 STANDARD_OUTPUT = Path("-")
@@ -43,6 +51,37 @@ def cue_sets(text: str) -> tuple[CueSet, ...]:
         return parse_cues(text)
     except ValueError as fault:
         raise click.BadParameter(str(fault)) from fault
+
+
+def calendar_day(text: str) -> date:
+    """Return a date as the command line takes it."""
+    try:
+        return parse_day(text)
+    except OutOfRange as fault:
+        raise click.BadParameter(str(fault)) from fault
+
+
+def planned_day(text: str) -> date:
+    """Return a date that a plan may speak of, as the command line takes it."""
+    day = calendar_day(text)
+    _check_day(day)
+    return day
+
+
+def local_moment(text: str) -> datetime:
+    """Return a local date with a time of day, as the command line takes it."""
+    try:
+        moment = parse_moment(text)
+    except OutOfRange as fault:
+        raise click.BadParameter(str(fault)) from fault
+    # Near the ends of the calendar a moment has no offset.
+    _check_day(moment.date())
+    return moment
+
+
+def _check_day(day: date) -> None:
+    if not EARLIEST_DAY <= day <= LATEST_DAY:
+        raise click.BadParameter(f"{day.isoformat()} is not possible; {DAY_RANGE}")
 
 
 def given_settings(**given: object) -> dict[str, object]:

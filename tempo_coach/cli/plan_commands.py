@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 
 import click
@@ -11,7 +11,13 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
-from tempo_coach.cli.options import json_option, lifter_option, log_option, only_lifter_option
+from tempo_coach.cli.options import (
+    calendar_day,
+    json_option,
+    lifter_option,
+    log_option,
+    only_lifter_option,
+)
 from tempo_coach.cli.plan_board import print_boards
 from tempo_coach.cli.tables import print_json
 from tempo_coach.coach import Coach
@@ -190,13 +196,14 @@ def schema_command() -> None:
 )
 @click.option(
     "--start",
-    type=click.DateTime(["%Y-%m-%d"]),
-    help="A day of week 1 [else next Monday].",
+    type=calendar_day,
+    metavar="DATE",
+    help="A day of week 1, as 2026-11-30 [else next Monday].",
 )
 @lifter_option
 @_replace_option
 def import_command(
-    table: Path, output: Path, start: datetime | None, lifter: str | None, replace: bool
+    table: Path, output: Path, start: date | None, lifter: str | None, replace: bool
 ) -> None:
     """Make a plan of a coach's table, .csv or .xlsx, and say row by row what was understood.
 
@@ -208,7 +215,7 @@ def import_command(
     reading = read_table(
         sheets,
         name=legible(table.stem),
-        start=next_monday(today) if start is None else start.date(),
+        start=start or next_monday(today),
         lifter=lifter or bootstrap.program(Wishes(is_silent=True)).lifter or "Lifter",
     )
     text, missing = imported_text(reading, source=source.name, today=today)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from pathlib import Path
 from typing import IO
 
@@ -10,7 +10,7 @@ import click
 
 from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import is_narrow, print_json, print_table
@@ -29,7 +29,6 @@ from tempo_coach.core.weeks import IsoWeek
 
 _BAR = 20
 _SHORT_BAR = 12
-_DAY = click.DateTime(["%Y-%m-%d"])
 
 
 @click.command("season")
@@ -44,7 +43,13 @@ _DAY = click.DateTime(["%Y-%m-%d"])
     help="Write the year of one lifter as a calendar file (.ics) for other programs.",
 )
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
-@click.option("--on", "day", type=_DAY, help="As it stands on a day [else today].")
+@click.option(
+    "--on",
+    "day",
+    type=planned_day,
+    metavar="DATE",
+    help="As it stands on a day, as 2026-11-30 [else today].",
+)
 @json_option
 @log_option
 def season_command(
@@ -54,7 +59,7 @@ def season_command(
     by_day: bool,
     output: Path | None,
     replace: bool,
-    day: datetime | None,
+    day: date | None,
     as_json: bool,
     log_path: Path | None,
 ) -> None:
@@ -69,7 +74,7 @@ def season_command(
     tempo-coach season winter.toml --lifter "Mirela Oude" -o mirela.ics
     """
     now = bootstrap.clock().wall()
-    today = now.date() if day is None else day.date()
+    today = day or now.date()
     plan = usable_plan(path, today=today)
     names = [one.name for one in plan.lifters] if lifter is None else [plan.lifter(lifter).name]
     if output is not None:

@@ -11,6 +11,7 @@ import click
 
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
+from tempo_coach.cli.options import local_moment
 from tempo_coach.coach import Coach
 from tempo_coach.core.compared_set import ComparedSet
 from tempo_coach.core.facts import SetDone
@@ -34,7 +35,7 @@ _set_option = click.option(
 _new_option = click.option("--log-set", "is_new", is_flag=True, help="Log it as a set of its own.")
 _began_option = click.option(
     "--began",
-    type=click.DateTime(["%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"]),
+    type=local_moment,
     metavar="TIME",
     help="When that set began, such as 2026-11-25T18:04 [now].",
 )

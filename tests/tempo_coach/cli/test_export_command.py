@@ -379,7 +379,7 @@ def test_a_method_that_no_set_names_is_refused_with_the_nearest(
         (("-o", "w.csv", "--lifter", "Mirela Ode"), 65, "the nearest is 'Mirela Oude'"),
         (("-o", "w.csv", "--exercise", "squat"), 65, "the nearest is 'front squat'"),
         (("-o", "w.csv", "--from", "2026-11-02", "--to", "2026-11-01"), 65, "is after the last"),
-        (("-o", "w.csv", "--from", "2.11.2026"), 64, "does not match the format '%Y-%m-%d'"),
+        (("-o", "w.csv", "--from", "2.11.2026"), 64, "'2.11.2026' is no date; a date is"),
         (("-o", str(FULL_DISK), "--format", "csv", "--replace"), 73, "a folder or a device"),
     ],
 )
