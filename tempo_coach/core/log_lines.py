@@ -81,4 +81,5 @@ def _unread(line: bytes, fault: ValidationError) -> Unread:
     if first["type"] == "json_invalid":
         return Unread("not JSON as this program writes it")
     place = ".".join(str(step) for step in first["loc"][1:]) or "kind"
-    return Unread(f"{legible(place[:_LONGEST_PLACE])}: {first['msg']}")
+    said = first["msg"].removeprefix("Value error, ")
+    return Unread(f"{legible(place[:_LONGEST_PLACE])}: {said}")

@@ -12,19 +12,22 @@ from tempo_coach.core.clauses import parse_shape
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.tempo import Tempo, parse_tempo
+from tempo_coach.core.written_dates import parse_day
 from tempo_coach.errors import NotationError, OutOfRange
 
 _RFC3339 = re.compile(
     r"\d{4}-\d\d-\d\d[Tt]\d\d:\d\d:\d\d(?:\.\d{1,6})?(?:[Zz]|[+-]\d\d:\d\d)", re.ASCII
 )
-_DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
 
 
 def _read_time(value: object) -> datetime:
     if isinstance(value, datetime) and value.tzinfo is not None:
         return value
     if isinstance(value, str) and _RFC3339.fullmatch(value):
-        return datetime.fromisoformat(value.upper())
+        try:
+            return datetime.fromisoformat(value.upper())
+        except ValueError:
+            raise ValueError(f"there is no {value}") from None
     raise ValueError("not a time as RFC 3339 writes it, with its offset")
 
 
@@ -64,9 +67,12 @@ def _read_load(value: object) -> Load:
 def _read_day(value: object) -> date:
     if isinstance(value, date) and not isinstance(value, datetime):
         return value
-    if isinstance(value, str) and _DAY.fullmatch(value):
-        return date.fromisoformat(value)
-    raise ValueError("not a date such as 2026-11-30")
+    if not isinstance(value, str):
+        raise ValueError("a date is a text such as 2026-11-30")
+    try:
+        return parse_day(value)
+    except OutOfRange as fault:
+        raise ValueError(str(fault)) from None
 
 
 Time: TypeAlias = Annotated[

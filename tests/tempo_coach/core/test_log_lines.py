@@ -47,8 +47,16 @@ def test_a_line_that_was_written_reads_as_its_fact(fact: Fact) -> None:
         (line(v=None), "v: Input should be a valid integer"),
         (line(load_kg=float("nan")), "load_kg: Input should be a finite number"),
         (line(reps_done="5"), "reps_done: Input should be a valid integer"),
-        (line(started_at="2026-03-02T18:04:05"), "started_at: "),
-        (line(tempo="4-X-1-1"), "tempo: Value error, column 3: the pause can't be X"),
+        (line(started_at="2026-03-02T18:04:05"), "started_at: not a time as RFC 3339 writes it"),
+        (
+            line(started_at="2026-02-30T18:04:05+01:00"),
+            "started_at: there is no 2026-02-30T18:04:05+01:00",
+        ),
+        (
+            line(started_at="2026-03-02T25:04:05+01:00"),
+            "started_at: there is no 2026-03-02T25:04:05+01:00",
+        ),
+        (line(tempo="4-X-1-1"), "tempo: column 3: the pause can't be X"),
         (line(seconds={"lower": 1, "pause": 1, "raise": 1}), "seconds.top: Field required"),
         (line(planet="Mars"), "planet: Extra inputs are not permitted"),
         (b'{"v":1,"kind":"set_struck","id":"5c2e"}', "at: Field required"),
