@@ -7,80 +7,34 @@ from datetime import date, timedelta
 from decimal import Decimal
 from typing import Annotated, Any, Literal, TypeAlias, get_args
 
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    ConfigDict,
-    Field,
-    PlainSerializer,
-    PlainValidator,
-    WithJsonSchema,
-)
-from pydantic_core import PydanticCustomError
+from pydantic import BaseModel, ConfigDict, Field, PlainValidator, WithJsonSchema
 
-from tempo_coach.core.fact_values import HEAVIEST_KG, Note
+from tempo_coach.core.fact_values import Note
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.nearest import nearest_of
-from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules, PlanDay
-from tempo_coach.core.prescription import (
-    LONGEST_NAME,
-    Prescription,
-    check_name,
-    clean_name,
-    parse_prescription,
+from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules
+from tempo_coach.core.plan_values import (
+    ExerciseName,
+    Line,
+    PersonName,
+    PlanDay,
+    PlanName,
+    Step,
+    Weight,
 )
+from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season_calendar import SeasonCalendar
-from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.weeks import IsoWeek
-from tempo_coach.core.written_values import LoadText
-from tempo_coach.errors import NotationError, OutOfRange
+from tempo_coach.errors import OutOfRange
 
-OFF = "off"
-"""Stands in place of a line in weeks without that work."""
 MOST_WEEKS = 104
-LARGEST_STEP_KG = 50
 _WEEK = re.compile(r"[1-9][0-9]{0,3}")
 
 Weekday: TypeAlias = Literal[
     "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"
 ]
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)
-
-
-def read_plan_line(text: str) -> Prescription | None:
-    """Read a line of a plan; None where it is ``off``.
-
-    Raises
-    ------
-    NotationError
-        The line is no prescription.
-    OutOfRange
-        One set of it is too long to be paced.
-    """
-    if text.strip().lower() == OFF:
-        return None
-    prescription = parse_prescription(text)
-    Timeline.of(prescription)
-    return prescription
-
-
-def _refusal(fault: NotationError | OutOfRange) -> PydanticCustomError:
-    """Return a refusal as pydantic carries it, with its parts for `core.plan_faults`."""
-    column = fault.column if isinstance(fault, NotationError) else None
-    parts = {"message": fault.message, "hint": fault.hint, "column": column}
-    return PydanticCustomError("refused", "{message}", parts)
-
-
-def _line(value: object) -> Prescription | None:
-    if value is None or isinstance(value, Prescription):
-        return value
-    if not isinstance(value, str):
-        raise ValueError("a line is a text between quotes")
-    try:
-        return read_plan_line(value)
-    except (NotationError, OutOfRange) as fault:
-        raise _refusal(fault) from None
 
 
 def _week(value: object) -> int:
@@ -91,45 +45,6 @@ def _week(value: object) -> int:
     raise ValueError(f"{quoted(str(value))} is no week")
 
 
-def _named(what: str) -> AfterValidator:
-    def check(name: str) -> str:
-        try:
-            return check_name(clean_name(name), what=what)
-        except OutOfRange as fault:
-            raise _refusal(fault) from None
-
-    return AfterValidator(check)
-
-
-def _weight(most_kg: int) -> AfterValidator:
-    def check(load: Load) -> Load:
-        kg = None if load.unit is LoadUnit.PERCENT else load.kg()
-        if kg is None or kg > most_kg:
-            raise _refusal(
-                OutOfRange(
-                    f"{load} is not possible here", hint=f"in kg or lb, at most {most_kg} kg"
-                )
-            )
-        return load
-
-    return AfterValidator(check)
-
-
-_NAME_SCHEMA = WithJsonSchema({"type": "string", "minLength": 1, "maxLength": LONGEST_NAME})
-PlanName: TypeAlias = Annotated[str, _named("plan"), _NAME_SCHEMA]
-PersonName: TypeAlias = Annotated[str, _named("lifter"), _NAME_SCHEMA]
-ExerciseName: TypeAlias = Annotated[str, _named("exercise"), _NAME_SCHEMA]
-Weight: TypeAlias = Annotated[LoadText, _weight(HEAVIEST_KG)]
-Step: TypeAlias = Annotated[LoadText, _weight(LARGEST_STEP_KG)]
-Line: TypeAlias = Annotated[
-    Prescription | None,
-    PlainValidator(_line),
-    PlainSerializer(lambda line: OFF if line is None else str(line), return_type=str),
-    WithJsonSchema(
-        {"type": "string", "examples": ["front squat 4x5 @ 72% 4-1-X-1 rest 3:00", OFF]}
-    ),
-]
-"""A prescription, or None for ``off``."""
 _WeekKey: TypeAlias = Annotated[int, PlainValidator(_week), WithJsonSchema({"type": "string"})]
 # TOML gives lists; what is in them stays strict.
 _Listed = Field(min_length=1, strict=False)

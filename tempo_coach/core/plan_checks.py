@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
+from typing import Any, get_args
 
 from tempo_coach.core.legible import name_key, quoted
 from tempo_coach.core.load import LoadUnit, parse_load
+from tempo_coach.core.movement_groups import TABLE
 from tempo_coach.core.nearest import nearest, nearest_of
-from tempo_coach.core.plan import MOST_WEEKS, read_plan_line
+from tempo_coach.core.plan import MOST_WEEKS
 from tempo_coach.core.plan_faults import Finding
 from tempo_coach.core.plan_places import Path
+from tempo_coach.core.plan_season import SpanKind
+from tempo_coach.core.plan_values import read_plan_line
 from tempo_coach.core.prescription import Prescription, clean_name
 from tempo_coach.errors import NotationError, OutOfRange
+
+_WITHOUT_PERCENT = [kind for kind in get_args(SpanKind) if kind != "in season"]
+_TEAM = frozenset({""})
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +66,7 @@ def disagreements(data: dict[str, Any]) -> Iterator[Finding]:
     yield from _lifters(plan)
     yield from _days(plan)
     yield from _calendar(plan)
+    yield from _groups(data)
 
 
 def missing_maxes(data: dict[str, Any]) -> Iterator[Finding]:
@@ -182,7 +189,7 @@ def _calendar(plan: _Table) -> Iterator[Finding]:
         yield from _strangers(span, names)
         first, kind = span.keys.get("first"), span.keys.get("kind")
         last = span.keys.get("last", first)
-        if kind != "in season" and "lowering_percent" in span.keys:
+        if kind in _WITHOUT_PERCENT and "lowering_percent" in span.keys:
             yield Finding(
                 (*span.path, "lowering_percent"),
                 f"lowering_percent goes with in season, not with {quoted(str(kind))}",
@@ -198,8 +205,8 @@ def _calendar(plan: _Table) -> Iterator[Finding]:
                 f"on {first.isoformat()} or later",
             )
             continue
-        listed = span.keys.get("lifters")
-        owners = frozenset(map(name_key, _owners(span, names))) if listed else frozenset({""})
+        is_own = "lifters" in span.keys
+        owners = frozenset(map(name_key, _owners(span, names))) if is_own else _TEAM
         is_meet = kind == "meet"
         for others, is_other_meet, begins, ends in taken:
             if owners & others and is_meet == is_other_meet and first <= ends and begins <= last:
@@ -210,6 +217,37 @@ def _calendar(plan: _Table) -> Iterator[Finding]:
                 )
                 break
         taken.append((owners, is_meet, first, last))
+
+
+def _groups(data: dict[str, Any]) -> Iterator[Finding]:
+    dosing = data.get("dosing")
+    rules = dosing if isinstance(dosing, dict) else {}
+    groups, bases = (
+        of if isinstance(of := rules.get(key), dict) else {} for key in ("groups", "group_base_s")
+    )
+    yield from _repeated("groups", groups)
+    yield from _repeated("group_base_s", bases)
+    known = set(TABLE.values()) | {name_key(clean_name(str(group))) for group in groups.values()}
+    for name in bases:
+        key = name_key(clean_name(name))
+        if key and key not in known:
+            yield Finding(
+                ("dosing", "group_base_s", name),
+                f"no exercise is of the movement group {quoted(name)}",
+                f"{nearest_of(name, sorted(known))}; groups makes one of an exercise",
+            )
+
+
+def _repeated(key: str, names: Iterable[str]) -> Iterator[Finding]:
+    seen: set[str] = set()
+    for name in names:
+        if name_key(clean_name(name)) in seen:
+            yield Finding(
+                ("dosing", key, name),
+                f"{key} has {quoted(name)} twice",
+                "keep the one that counts; small and capital letters are the same here",
+            )
+        seen.add(name_key(clean_name(name)))
 
 
 def _strangers(table: _Table, names: list[str]) -> Iterator[Finding]:

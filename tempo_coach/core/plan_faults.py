@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
+from typing import get_args
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
@@ -14,7 +15,6 @@ from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import (
-    LARGEST_STEP_KG,
     MOST_WEEKS,
     WEEKDAYS,
     Day,
@@ -24,8 +24,10 @@ from tempo_coach.core.plan import (
     Work,
 )
 from tempo_coach.core.plan_places import Path
-from tempo_coach.core.plan_season import CalendarSpan, DosingRules
+from tempo_coach.core.plan_season import MOST_KG_S, MOST_S, CalendarSpan, DosingRules, SpanKind
+from tempo_coach.core.plan_values import LARGEST_STEP_KG
 from tempo_coach.core.prescription import EXAMPLE, LONGEST_NAME
+from tempo_coach.core.taper import TaperShape
 from tempo_coach.core.weeks import next_monday
 from tempo_coach.core.written_dates import DAY_RANGE, is_like_day, parse_day
 from tempo_coach.errors import OutOfRange
@@ -55,20 +57,27 @@ class Finding:
     hint: str
 
 
-_TABLES: Mapping[str, type[BaseModel]] = MappingProxyType(
+_TABLES: Mapping[str, tuple[str, type[BaseModel]]] = MappingProxyType(
     {
-        "lifters": Lifter,
-        "maxes": Max,
-        "days": Day,
-        "work": Work,
-        "calendar": CalendarSpan,
-        "dosing": DosingRules,
+        "": ("the top of the plan", Plan),
+        "lifters": ("[[lifters]]", Lifter),
+        "lifters.maxes": ("[[lifters.maxes]]", Max),
+        "days": ("[[days]]", Day),
+        "days.work": ("[[days.work]]", Work),
+        "calendar": ("[[calendar]]", CalendarSpan),
+        "dosing": ("[dosing]", DosingRules),
     }
 )
-"""The tables by the key they stand under."""
+"""The tables by the keys they stand under, and what each is called."""
 
 _OPEN_TABLES = ("from_week", "groups", "group_base_s")
 """Keys whose own keys the coach chooses."""
+
+_KINDS: tuple[str, ...] = get_args(SpanKind)
+_CHOICES: Mapping[str, Collection[str]] = MappingProxyType(
+    {"day": WEEKDAYS, "kind": _KINDS, "taper": tuple(TaperShape)}
+)
+"""Keys whose values are a few words, one of which may be the nearest."""
 
 _NAME_HINT = f"a text of 1 to {LONGEST_NAME} characters between quotes"
 _DAY_HINT = f"a date without quotes or a time, {DAY_RANGE}"
@@ -89,17 +98,18 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "day": 'such as day = "Monday"',
         "line": f'such as line = "{EXAMPLE}"',
         "note": f"a text of at most {LONGEST_NOTE} characters between quotes",
-        "kind": "off season, in season, meet, holiday or illness, between quotes",
+        "kind": f"{', '.join(_KINDS)}; between quotes",
         "first": f"{_DAY_HINT}, such as first = 2027-01-11",
         "last": f"{_DAY_HINT}, such as last = 2027-03-14; without it, one day",
         "lowering_percent": "a number from 0 to 100, such as lowering_percent = 25",
-        "base_s": "seconds above 0, such as base_s = 240",
-        "base_kg_s": "kg·s above 0, such as base_kg_s = 18000",
+        "base_s": f"seconds above 0 and at most {MOST_S}, such as base_s = 240",
+        "base_kg_s": f"kg·s above 0 and at most {MOST_KG_S}, such as base_kg_s = 18000",
         "calendar": "each span begins with [[calendar]], in two brackets",
         "dosing": "the rules stand beneath [dosing], in one bracket",
-        "taper": "step, linear or exponential, between quotes",
-        "groups": 'such as groups."heel drop" = "calves"',
-        "group_base_s": 'seconds above 0, such as group_base_s."knee flexors" = 90',
+        "taper": f"{', '.join(TaperShape)}; between quotes",
+        "groups": 'a text between quotes, such as groups."heel drop" = "calves"',
+        "group_base_s": f"seconds above 0 and at most {MOST_S}, "
+        'such as group_base_s."knee flexors" = 90',
         "from_week": f'such as from_week.3 = "{EXAMPLE}" or from_week.5 = "off"',
     }
 )
@@ -119,22 +129,21 @@ def findings(fault: ValidationError, *, today: date) -> Iterator[Finding]:
             case "value_error":
                 said = error["msg"].removeprefix("Value error, ")
                 yield Finding(path, f"{_key(path)}: {said}", _HINTS[_key(path)])
-            case "literal_error" if _key(path) == "day":
-                given = str(error["input"])
-                yield Finding(path, f"{quoted(given)} is no weekday", nearest_of(given, WEEKDAYS))
+            case "literal_error" | "enum" if isinstance(error["input"], str) and (
+                words := _CHOICES.get(_key(path))
+            ):
+                yield _impossible(path, error["input"], nearest_of(error["input"], words))
             case "date_type" if isinstance(error["input"], str) and is_like_day(error["input"]):
                 yield _quoted_day(path, error["input"])
             case "too_short" if error["input"]:
                 pass  # the list is not empty: what was refused in it is named by itself
             case _:
-                shown = _shown(error["input"])
-                yield Finding(path, f"{_key(path)} = {shown} is not possible", _hint(path))
+                yield _impossible(path, error["input"], _hint(path))
 
 
 def _missing(path: Path, today: date) -> Finding:
-    key = str(path[-1])
-    if key in _TABLES:
-        header = _header(path)
+    key, header = str(path[-1]), _header(path)
+    if header in _TABLES:
         return Finding(path, f"[[{header}]] is missing", f"begin it with [[{header}]]")
     hint = _HINTS[key]
     if key == "start":
@@ -143,12 +152,13 @@ def _missing(path: Path, today: date) -> Finding:
 
 
 def _unknown_key(path: Path) -> Finding:
-    header, key = _header(path[:-1]), str(path[-1])
-    model = _TABLES[header.rpartition(".")[2]] if header else Plan
-    brackets = "[{}]" if model is DosingRules else "[[{}]]"
-    where = brackets.format(header) if header else "the top of the plan"
+    key = str(path[-1])
+    table, model = _TABLES[_header(path[:-1])]
+    own = list(model.model_fields)
+    owners = [other for other, has in _TABLES.values() if key in has.model_fields]
+    elsewhere = f"; it is one of {' and of '.join(owners)}" if owners else ""
     return Finding(
-        path, f"{quoted(key)} is no key of {where}", nearest_of(key, list(model.model_fields))
+        path, f"{quoted(key)} is no key of {table}", f"{nearest_of(key, own)}{elsewhere}"
     )
 
 
@@ -166,12 +176,34 @@ def _quoted_day(path: Path, text: str) -> Finding:
     except OutOfRange as fault:
         hint = f"{fault.hint}, and a date stands without quotes"
         return Finding(path, f"{_key(path)}: {fault.message}", hint)
-    return Finding(path, f"{_key(path)} = {_shown(text)} is not possible", _hint(path))
+    return _impossible(path, text, _hint(path))
+
+
+def _impossible(path: Path, value: object, hint: str) -> Finding:
+    return Finding(path, f"{_written_key(path)} = {_shown(value)} is not possible", hint)
+
+
+def _written_key(path: Path) -> str:
+    """Return a key as it stands in the plan, with the table where its own keys are the coach's."""
+    key, last = _key(path), str(path[-1])
+    if key not in _OPEN_TABLES or last == key:
+        return key
+    return f"{key}.{last if last.isdecimal() else _shown(last)}"
 
 
 def _shown(value: object) -> str:
     """Return a value much as TOML writes it, so that a text is told from a number."""
-    return quoted(value).replace("'", '"') if isinstance(value, str) else quoted(str(value))[1:-1]
+    match value:
+        case bool():
+            return str(value).lower()
+        case str():
+            return f'"{quoted(value)[1:-1]}"'
+        case list():
+            return "[…]" if value else "[]"
+        case dict():
+            return "{…}" if value else "{}"
+        case _:
+            return quoted(str(value))[1:-1]
 
 
 def _hint(path: Path) -> str:
@@ -195,7 +227,9 @@ def _number_hint(key: str) -> str:
         for names in (("ge", "gt"), ("le",))
     )
     kind = "a whole number" if isinstance(field.default, int) else "a number"
-    return f"{kind} from {least:g} to {most:g}, such as {key} = {field.default:g}"
+    is_open = any(hasattr(bound, "gt") for bound in field.metadata)
+    span = f"above {least:g} and at most {most:g}" if is_open else f"from {least:g} to {most:g}"
+    return f"{kind} {span}, such as {key} = {field.default:g}"
 
 
 def _key(path: Path) -> str:

@@ -13,7 +13,7 @@ from tempo_coach.core.exercises import usual_lead
 from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.load import Load
-from tempo_coach.core.plan import WEEKDAYS, Weekday, read_plan_line
+from tempo_coach.core.plan import WEEKDAYS, Weekday
 from tempo_coach.core.plan_cells import (
     Cell,
     Row,
@@ -29,6 +29,7 @@ from tempo_coach.core.plan_cells import (
     weeks_of,
 )
 from tempo_coach.core.plan_columns import Column, Heading, Headings
+from tempo_coach.core.plan_values import read_plan_line
 from tempo_coach.core.prescription import Prescription, check_name, clean_name
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.core.written_dates import is_like_day, parse_day

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Annotated, Literal, Self, TypeAlias
+from typing import Annotated, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationInfo, field_validator
 
 from tempo_coach.core.adherence import Band
+from tempo_coach.core.plan_values import ExerciseName, GroupName, PlanDay, SpanName, refusal
 from tempo_coach.core.soreness_facts import Soreness
 from tempo_coach.core.taper import LONGEST_DAYS, Taper, TaperShape
-from tempo_coach.core.written_dates import EARLIEST_DAY, LATEST_DAY
 from tempo_coach.errors import OutOfRange
 
 SpanKind: TypeAlias = Literal["off season", "in season", "meet", "holiday", "illness"]
-PlanDay: TypeAlias = Annotated[date, Field(ge=EARLIEST_DAY, le=LATEST_DAY)]
 MOST_S = 100_000
 MOST_KG_S = 10_000_000
 
@@ -37,7 +36,7 @@ class CalendarSpan(_Part):
     """The first day."""
     last: PlanDay | None = None
     """The last day; without it, one day."""
-    name: Annotated[str, Field(min_length=1, max_length=80)] | None = None
+    name: SpanName | None = None
     """What it is called on the page."""
     lifters: Annotated[tuple[str, ...], _Listed] | None = None
     """Whose it is, before what holds for the team on these days; without it, the whole team's."""
@@ -84,9 +83,9 @@ class DosingRules(_Part):
     """Soreness told above this, 0 to 10, is said before a set. Common practice, no source."""
     overload_weeks: Annotated[int, Field(ge=1, le=52)] = 4
     """So many weeks of overload in a row, then a break of two. Common practice, no source."""
-    group_base_s: dict[str, Annotated[float, Field(gt=0, le=MOST_S)]] = {}
+    group_base_s: dict[GroupName, Annotated[float, Field(gt=0, le=MOST_S)]] = {}
     """Lowering seconds of the first week for a movement group, where one is limited by itself."""
-    groups: dict[str, str] = {}
+    groups: dict[ExerciseName, GroupName] = {}
     """Exercises with their movement groups, before those that the program knows."""
     ready_weeks: Annotated[int, Field(ge=1, le=52)] = 4
     """Weeks of slow lowering under control before overload or fast lowering. Common practice, no
@@ -106,13 +105,15 @@ class DosingRules(_Part):
     ready_reserve_percent: Annotated[float, Field(ge=100, le=200)] = 110.0
     """The reserve before fast lowering, as a share of the 1RM. Common practice, no source."""
 
-    @model_validator(mode="after")
-    def _taper_is_possible(self) -> Self:
-        try:
-            self.as_taper()
-        except OutOfRange as fault:
-            raise ValueError(fault.message) from None
-        return self
+    @field_validator("taper_cut_percent")
+    @classmethod
+    def _can_be_cut(cls, percent: float, others: ValidationInfo) -> float:
+        if "taper" in others.data:
+            try:
+                Taper(shape=others.data["taper"], cut=percent / 100)
+            except OutOfRange as fault:
+                raise refusal(fault) from None
+        return percent
 
     @property
     def band(self) -> Band:
@@ -120,13 +121,7 @@ class DosingRules(_Part):
         return Band(self.on_tempo_percent / 100, round(self.on_tempo_s * 1000))
 
     def as_taper(self) -> Taper:
-        """Return the taper.
-
-        Raises
-        ------
-        OutOfRange
-            Its form can't leave out so much.
-        """
+        """Return the taper."""
         return Taper(
             shape=self.taper,
             days=self.taper_days,

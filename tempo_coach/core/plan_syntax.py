@@ -22,8 +22,16 @@ _HINTS: Mapping[str, str] = MappingProxyType(
     {
         "Cannot overwrite a value": "each key stands once in its table, and every table begins "
         "with two brackets, as [[lifters]] does",
+        "Expected '=' after a key": "a key of several words stands between quotes, as "
+        'groups."heel drop" does',
     }
 )
+_THERE_ALREADY = ("Cannot declare", "Cannot mutate")
+_TABLE_HINT = (
+    "put its keys beneath the first; tables of which there are several begin with two brackets, "
+    "as [[calendar]] does"
+)
+_ENDLESS = re.compile("[0-9_]{4300,}")
 _VALUE_HINT = (
     "a number is written as 240 or 2.5, a date as 2026-11-30, a text between straight quotes"
 )
@@ -44,17 +52,23 @@ def syntax_fault(message: str, text: str) -> PlanFault:
         The whole text.
     """
     found = _SYNTAX.fullmatch(message)
-    said = found["said"] if found else message
+    if found is None:
+        # What Python says of a number of thousands of digits.
+        number = _ENDLESS.search(text)
+        line = None if number is None else text.count("\n", 0, number.start()) + 1
+        return PlanFault(line, "a number is too long", _VALUE_HINT)
+    said = found["said"]
     hint = next((hint for begin, hint in _HINTS.items() if said.startswith(begin)), _HINT)
     said = said[0].lower() + said[1:]
-    if found is None:
-        return PlanFault(None, said, hint)
     if found["line"] is None:
         return PlanFault(text.count("\n") + 1, f"{said} at the end of the text", hint)
     line, column = int(found["line"]), int(found["column"])
-    value = _bare_value(text.split("\n")[line - 1], at=column - 1)
+    written = text.split("\n")[line - 1]
+    value = _bare_value(written, at=column - 1)
     if value is not None:
         return _value_fault(line, value)
+    if message.startswith(_THERE_ALREADY):
+        return PlanFault(line, f"{quoted(written.strip())} is there already", _TABLE_HINT)
     return PlanFault(line, f"column {column}: {said}", hint)
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
-from tempo_coach.core.plan import OFF, Day, Lifter, Plan, Work
+from tempo_coach.core.plan import Day, Lifter, Plan, Work
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
+from tempo_coach.core.plan_values import OFF
 from tempo_coach.core.prescription import Prescription
 
 

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
 
-from tempo_coach.core.plan import OFF, WEEKDAYS, Weekday
+from tempo_coach.core.plan import WEEKDAYS, Weekday
+from tempo_coach.core.plan_values import OFF
 from tempo_coach.core.prescription import Prescription
 
 

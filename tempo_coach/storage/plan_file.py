@@ -55,7 +55,7 @@ class PlanFile:
             return read_plan(content.decode("utf-8-sig"), today=today)
         except UnicodeDecodeError as fault:
             line = content.count(b"\n", 0, fault.start) + 1
-            message = f"{content[fault.start : fault.start + 1]!r} is no text in UTF-8"
+            message = f"the byte {content[fault.start]:02X} is no text in UTF-8"
             found = PlanFault(line, message, "save the plan as plain text in UTF-8")
             return PlanReading(None, (found,))
 

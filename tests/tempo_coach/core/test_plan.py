@@ -9,7 +9,7 @@ import jsonschema
 import pytest
 from pydantic import ValidationError
 
-from tempo_coach.core.plan import Plan, plan_schema, read_plan_line
+from tempo_coach.core.plan import Plan, plan_schema
 from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.errors import OutOfRange
 from tests.tempo_coach.core.plans import TEXT, plan_of
@@ -65,12 +65,6 @@ def test_a_lifter_is_found_under_any_spelling_and_a_stranger_refused() -> None:
     assert plan.lifter("MIRELA OUDE") is plan.lifters[0]
     with pytest.raises(OutOfRange, match="no lifter 'Mirela'; the nearest is 'Mirela Oude'"):
         plan.lifter("Mirela")
-
-
-def test_a_line_that_is_too_long_to_be_paced_is_refused() -> None:
-    assert read_plan_line(" OFF ") is None
-    with pytest.raises(OutOfRange, match="a set is at most 600 s"):
-        read_plan_line("squat 3x100 4-0-3-0")
 
 
 def test_a_plan_can_not_be_changed() -> None:

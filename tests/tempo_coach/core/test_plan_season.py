@@ -79,7 +79,13 @@ def test_a_span_of_one_lifter_is_nobody_else_s() -> None:
 @pytest.mark.parametrize(
     ("before", "after", "fault"),
     [
-        ('"in season"', '"inseason"', 'kind = "inseason" is not possible; off season, in season'),
+        (
+            '"in season"',
+            '"inseason"',
+            "kind = \"inseason\" is not possible; the nearest is 'in season'",
+        ),
+        ('"in season"', '"away"', 'kind = "away" is not possible; known are off season, in season'),
+        ('"in season"', '["in season"]', "kind = […] is not possible; off season, in season, meet"),
         ('kind = "in season"\n', "", "kind is missing; off season, in season, meet"),
         ("first = 2027-01-11\n", "", "first is missing; a date without quotes"),
         ("first = 2027-01-11", 'first = "soon"', 'first = "soon" is not possible; a date without'),
@@ -115,15 +121,51 @@ def test_a_span_of_one_lifter_is_nobody_else_s() -> None:
             "growth_percent = 101 is not possible; a number from 0 to 100, such as",
         ),
         ("base_s = 240", "base_s = 0", "base_s = 0 is not possible; seconds above 0"),
+        ("base_s = 240", "base_s = 1e6", "base_s = 1000000.0 is not possible; seconds above 0 and"),
+        (
+            "base_s = 240",
+            "taper_tau_days = 0",
+            "taper_tau_days = 0 is not possible; a number above 0 and at most 42, such as",
+        ),
+        ("base_s = 240", "taper_dys = 7", "'taper_dys' is no key of [dosing]; the nearest is"),
+        (
+            "base_s = 240",
+            "weeks = 6",
+            "'weeks' is no key of [dosing]; the nearest is 'ready_weeks'; it is one of the top of",
+        ),
+        ('"League"', '" "', "the name of the span is empty; give at least one letter"),
+        (
+            '"knee flexors"',
+            '"knee flexers"',
+            "no exercise is of the movement group 'knee flexers'; the nearest is 'knee flexors'; "
+            "groups makes one of an exercise",
+        ),
+        (
+            '"knee flexors" = 60',
+            '"knee flexors" = 60\ngroup_base_s."Knee Flexors" = 70',
+            "group_base_s has 'Knee Flexors' twice; keep the one that counts",
+        ),
+        ('"heel drop"', '""', "the name of the exercise is empty; give at least one letter"),
+        ('"calves"', '""', "the name of the movement group is empty; give at least one letter"),
+        ('"calves"', f'"{"c" * 81}"', "the name of the movement group has 81 characters; at most"),
         ("base_s = 240", "base_s = nan", "base_s = nan is not possible; seconds above 0"),
-        ('"linear"', '"fast"', 'taper = "fast" is not possible; step, linear or exponential'),
+        ('"linear"', '"liner"', "taper = \"liner\" is not possible; the nearest is 'linear'"),
+        (
+            '"linear"',
+            '"fast"',
+            'taper = "fast" is not possible; known are step, linear, exponential',
+        ),
         (
             'taper = "linear"',
             'taper = "linear"\ntaper_cut_percent = 60',
-            "dosing: a linear taper can't leave out 60%; the rules stand beneath",
+            "line 35: a linear taper can't leave out 60%; 0 to 50%",
         ),
-        ('"knee flexors" = 60', '"knee flexors" = -1', "is not possible; seconds above 0, such as"),
-        ('"heel drop" = "calves"', '"heel drop" = 3', "groups = 3 is not possible; such as groups"),
+        ('"knee flexors" = 60', '"knee flexors" = -1', 'group_base_s."knee flexors" = -1 is not'),
+        (
+            '"heel drop" = "calves"',
+            '"heel drop" = 3',
+            'groups."heel drop" = 3 is not possible; a text',
+        ),
         ("[dosing]", "[[dosing]]", "the rules stand beneath [dosing], in one bracket"),
     ],
 )

@@ -49,3 +49,22 @@ def test_what_begins_as_a_number_and_is_none_is_named(value: str) -> None:
 def test_a_date_beside_the_fault_is_not_blamed(text: str) -> None:
     assert "a line reads key = value" in said(text)
     assert "there is no" not in said(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "[dosing]\nbase_s = 3\n[dosing] # more\nlast_days = 3",
+        "a = 1\n[dosing]\n[dosing]",
+        "calendar = []\n\n[[calendar]]",
+    ],
+)
+def test_a_table_that_is_there_already_is_named(text: str) -> None:
+    assert said(text).startswith("line 3: '[")
+    assert "is there already; put its keys beneath the first; tables of which there" in said(text)
+
+
+def test_a_key_of_several_words_needs_quotes() -> None:
+    assert said('groups.heel drop = "calves"').endswith(
+        'a key of several words stands between quotes, as groups."heel drop" does'
+    )

@@ -6,7 +6,9 @@ from typing import Literal, get_args
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from tempo_coach.core.legible import name_key
 from tempo_coach.core.load import parse_load
+from tempo_coach.core.movement_groups import TABLE
 from tempo_coach.core.plan import (
     WEEKDAYS,
     Day,
@@ -18,7 +20,7 @@ from tempo_coach.core.plan import (
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules, SpanKind
 from tempo_coach.core.plan_starter import starter
 from tempo_coach.core.plan_text import plan_text
-from tempo_coach.core.prescription import clean_name, parse_prescription
+from tempo_coach.core.prescription import LONGEST_NAME, clean_name, parse_prescription
 from tempo_coach.core.taper import TaperShape
 from tempo_coach.core.timeline import Timeline
 from tempo_coach.core.written_dates import EARLIEST_DAY, LATEST_DAY
@@ -27,6 +29,7 @@ from tests.tempo_coach.core import strategies
 from tests.tempo_coach.core.plans import TODAY, plan_of, reading
 
 _names = st.text(min_size=1, max_size=80).map(clean_name).filter(bool)
+_groups = sorted(set(TABLE.values()))
 _weights = st.builds(
     "{} {}".format, st.decimals("0.1", 50, places=1), st.sampled_from(("kg", "lb"))
 ).map(parse_load)
@@ -62,8 +65,12 @@ _rules = st.builds(
     growth_percent=st.floats(0, 100),
     taper=st.sampled_from(TaperShape),
     taper_days=st.integers(0, 42),
-    group_base_s=st.dictionaries(_names, st.floats(1, 1000), max_size=2),
-    groups=st.dictionaries(_names, _names, max_size=2),
+    group_base_s=st.dictionaries(st.sampled_from(_groups), st.floats(1, 1000), max_size=2),
+    groups=st.dictionaries(
+        _names.map(name_key).filter(lambda name: len(name) <= LONGEST_NAME),
+        st.sampled_from((*_groups, "neck")),
+        max_size=2,
+    ),
 )
 
 

@@ -32,11 +32,11 @@ def test_a_plan_is_read_with_and_without_a_byte_order_mark(path: Path, content: 
 @pytest.mark.parametrize(
     ("content", "said"),
     [
-        (b'name = "a"\nweeks = \xff', "line 2: b'\\xff' is no text in UTF-8; save the plan as"),
-        (TEXT.encode("utf-16"), "line 1: b'\\xff' is no text in UTF-8; "),
+        (b'name = "a"\nweeks = \xff', "line 2: the byte FF is no text in UTF-8; save the plan as"),
+        (TEXT.encode("utf-16"), "line 1: the byte FF is no text in UTF-8; "),
         (
             TEXT.encode("latin-1").replace(b"heels", b"\xdc"),
-            "line 21: b'\\xdc' is no text in UTF-8",
+            "line 21: the byte DC is no text in UTF-8",
         ),
         (b"\x00\x01\x02", "line 1: column 1: invalid"),
     ],
