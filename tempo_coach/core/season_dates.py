@@ -8,6 +8,7 @@ from hashlib import sha256
 
 from icalendar import Calendar, Event
 
+from tempo_coach.core.legible import legible
 from tempo_coach.core.season_calendar import SeasonCalendar
 
 
@@ -26,10 +27,11 @@ def season_dates(calendar: SeasonCalendar, *, name: str, made_at: datetime) -> b
     made = Calendar()
     made.add("prodid", "-//tempo-coach//season//EN")
     made.add("version", "2.0")
-    made.add("x-wr-calname", name)
+    made.add("x-wr-calname", legible(name))
     for summary, first, last in _entries(calendar):
         event = Event()
-        event.add("summary", summary)
+        # RFC 5545, 3.1: a text holds no control characters.
+        event.add("summary", legible(summary))
         event.add("dtstart", first)
         # RFC 5545, 3.6.1: the end of whole days is the day after the last.
         event.add("dtend", last + timedelta(days=1))
