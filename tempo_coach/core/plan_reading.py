@@ -44,9 +44,9 @@ class PlanReading:
         if self.plan is not None:
             return self.plan
         if len(self.faults) == 1:
-            raise PlanRefused(f"{source}, {self.faults[0]}", faults=(str(self.faults[0]),))
+            raise PlanRefused(f"the plan {source}, {self.faults[0]}", faults=(str(self.faults[0]),))
         raise PlanRefused(
-            f"{source} has {len(self.faults)} faults, the first in {self.faults[0]}",
+            f"the plan {source} has {len(self.faults)} faults, the first in {self.faults[0]}",
             faults=tuple(map(str, self.faults)),
             hint=f"'tempo-coach plan check {source}' lists them",
         )

@@ -300,7 +300,7 @@ def test_a_note_of_a_thousand_lines_is_kept_and_a_longer_one_refused() -> None:
 def test_a_plan_that_is_refused_names_its_source_and_its_first_fault() -> None:
     with pytest.raises(PlanRefused) as caught:
         reading(TEXT.replace("weeks = 6", "weeks = 0")).usable("winter.toml")
-    assert str(caught.value).startswith("winter.toml, line 3: weeks = 0 is not possible; ")
+    assert str(caught.value).startswith("the plan winter.toml, line 3: weeks = 0 is not possible; ")
     with pytest.raises(PlanRefused, match=r"has 2 faults, the first in line 1: .*plan check"):
         reading(HEAD).usable("winter.toml")
 
