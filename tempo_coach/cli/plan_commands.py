@@ -74,8 +74,9 @@ def new_command(output: Path | None, replace: bool) -> None:
 def check_command(path: Path) -> int:
     """Say everything that is wrong in a plan, and where; 65 if anything is.
 
-    Remarks tell where a line leaves the range of its method, with the reason. They are no faults,
-    and know the maxes of the file alone; 'plan show' knows those of the log too.
+    Remarks tell where a line leaves the range of its method, with the reason, and a span the
+    season. They are no faults, and know the maxes of the file alone; 'plan show' knows those of
+    the log too.
 
     \b
     tempo-coach plan check winter.toml

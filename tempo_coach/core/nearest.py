@@ -19,6 +19,8 @@ def nearest(given: str, known: Collection[str]) -> str | None:
 
 def nearest_of(given: str, known: Collection[str]) -> str:
     """Return a hint: the known word that is most like the given one, or what is known."""
+    if not known:
+        return "none is known yet"
     if (near := nearest(given, known)) is not None:
         return f"the nearest is '{legible(near)}'"
     listed = ", ".join(legible(word) for word in list(known)[:_MOST_LISTED])

@@ -98,7 +98,7 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "day": 'such as day = "Monday"',
         "line": f'such as line = "{EXAMPLE}"',
         "note": f"a text of at most {LONGEST_NOTE} characters between quotes",
-        "kind": f"{', '.join(_KINDS)}; between quotes",
+        "kind": f"{', '.join(_KINDS)}, between quotes",
         "first": f"{_DAY_HINT}, such as first = 2027-01-11",
         "last": f"{_DAY_HINT}, such as last = 2027-03-14; without it, one day",
         "lowering_percent": "a number from 0 to 100, such as lowering_percent = 25",
@@ -106,7 +106,7 @@ _HINTS: Mapping[str, str] = MappingProxyType(
         "base_kg_s": f"kg·s above 0 and at most {MOST_KG_S}, such as base_kg_s = 18000",
         "calendar": "each span begins with [[calendar]], in two brackets",
         "dosing": "the rules stand beneath [dosing], in one bracket",
-        "taper": f"{', '.join(TaperShape)}; between quotes",
+        "taper": f"{', '.join(TaperShape)}, between quotes",
         "groups": 'a text between quotes, such as groups."heel drop" = "calves"',
         "group_base_s": f"seconds above 0 and at most {MOST_S}, "
         'such as group_base_s."knee flexors" = 90',

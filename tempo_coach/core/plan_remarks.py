@@ -1,15 +1,16 @@
-"""What of a plan leaves the range of its methods: remarks, which make no plan unusable."""
+"""What of a plan leaves the range of its methods, or its season: remarks, which are no faults."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from datetime import timedelta
 
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.method_catalogue import METHODS
 from tempo_coach.core.method_flags import flags
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.methods import Aspect, Figure
-from tempo_coach.core.plan import Plan, Work
+from tempo_coach.core.plan import MOST_WEEKS, Plan, Work
 from tempo_coach.core.plan_faults import Finding, PlanFault
 from tempo_coach.core.plan_places import Path
 from tempo_coach.core.plan_reading import PlanReading, faults_at
@@ -22,7 +23,8 @@ def remarks_of(reading: PlanReading, *, allowances: Allowances) -> tuple[PlanFau
     """Return what is to be thought over in a plan, each with its line; none of it is a fault."""
     if reading.plan is None:
         return ()
-    found = [*_of_lines(reading.plan, allowances), *_of_weeks(reading.plan)]
+    plan = reading.plan
+    found = [*_of_lines(plan, allowances), *_of_weeks(plan), *_of_calendar(plan)]
     return faults_at(found, reading.lines)
 
 
@@ -99,6 +101,21 @@ def _longest_run(counts: Iterable[int]) -> int:
         run = run + 1 if count else 0
         longest = max(longest, run)
     return longest
+
+
+def _of_calendar(plan: Plan) -> Iterator[Finding]:
+    """Yield the spans that no week of the season holds, as those of a mistyped year are."""
+    begins = plan.iso_week(1).monday()
+    ends = begins + timedelta(weeks=MOST_WEEKS)
+    for place, span in enumerate(plan.calendar):
+        of = f"the {span.kind} of {span.first.isoformat()}"
+        path: Path = ("calendar", place, "first")
+        if span.until < begins:
+            yield Finding(
+                path, f"{of} is over before week 1, which begins {begins.isoformat()}", ""
+            )
+        elif span.first >= ends:
+            yield Finding(path, f"{of} is behind the {MOST_WEEKS} weeks that a season has", "")
 
 
 def _is_more(count: int, figures: tuple[Figure, ...]) -> bool:

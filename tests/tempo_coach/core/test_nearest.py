@@ -22,3 +22,7 @@ def test_where_nothing_is_near_the_hint_lists_what_is_known() -> None:
 
 def test_a_hint_shows_no_control_characters() -> None:
     assert nearest_of("a\x1b", ["a\x1bb"]) == r"the nearest is 'a\x1bb'"
+
+
+def test_where_nothing_is_known_that_is_the_hint() -> None:
+    assert nearest_of("row", []) == "none is known yet"

@@ -67,3 +67,21 @@ def test_more_weeks_or_days_of_a_method_than_the_trade_has_are_remarks() -> None
 
 def test_a_plan_that_can_not_be_used_has_no_remarks() -> None:
     assert remarks("name = 3") == []
+
+
+def test_a_span_outside_the_season_is_a_remark_and_one_that_reaches_into_it_is_none() -> None:
+    spans = (
+        ("meet", "2026-03-27", ""),
+        ("holiday", "2026-11-20", "last = 2026-11-30\n"),
+        ("meet", "2028-11-26", ""),
+        ("meet", "2028-11-27", ""),
+    )
+    calendar = "".join(
+        f'[[calendar]]\nkind = "{kind}"\nfirst = {first}\n{last}' for kind, first, last in spans
+    )
+
+    assert [one.partition(": ")[2] for one in remarks(TEXT + calendar)] == [
+        "the meet of 2026-03-27 is over before week 1, which begins 2026-11-30",
+        "the meet of 2028-11-27 is behind the 104 weeks that a season has",
+    ]
+    assert reading(TEXT + calendar).faults == ()
