@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from datetime import timedelta
 
 from tempo_coach.core.amounts import lowering, measured, percent, signed
 from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted
@@ -22,8 +21,7 @@ _OUTLINED = "The part of a bar with an outline alone rests on that too."
 
 def week_words(week: IsoWeek) -> str:
     """Return a week with its first and last day."""
-    monday = week.monday()
-    return f"{week}, {monday.isoformat()} to {(monday + timedelta(days=6)).isoformat()}"
+    return f"{week}, {week.monday().isoformat()} to {week.last_day().isoformat()}"
 
 
 def headline(span: WeekSpan) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from datetime import timedelta
 from enum import StrEnum
 
 import numpy as np
@@ -32,7 +31,6 @@ from tempo_coach.errors import OutOfRange
 WEEKS = 8
 MOST_WEEKS = 10
 """What fits side by side on a page."""
-_TO_SUNDAY = timedelta(days=6)
 
 
 class PageFormat(StrEnum):
@@ -179,16 +177,14 @@ def _advice(logs: MergedLogs, own: SetRows, scope: Scope, lifter: str) -> Lifter
     """Return the advice as of the week's end; None where no plan has the lifter."""
     if scope.plan is None or not scope.plan.has(lifter):
         return None
-    return logged_advice(
-        scope.plan, lifter, logs=logs, rows=own, today=scope.week.monday() + _TO_SUNDAY
-    )
+    return logged_advice(scope.plan, lifter, logs=logs, rows=own, today=scope.week.last_day())
 
 
 def _standing(
     logs: MergedLogs, advice: LifterAdvice | None, scope: Scope, lifter: str
 ) -> tuple[str, ...]:
     """Say where the week stands in the plan's season, how sore the lifter was, and the maxes."""
-    plan, until = scope.plan, scope.week.monday() + _TO_SUNDAY
+    plan, until = scope.plan, scope.week.last_day()
     planned = () if plan is None or advice is None else plan.lifter(lifter).maxes
     return (
         *(() if advice is None else standing_words(advice.season, scope.week)),

@@ -18,6 +18,8 @@ from tempo_coach.core.set_rows import NONE_MEASURED, SetRows, phases_by_allowanc
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.work import PhaseTimes
 
+_TO_SUNDAY = timedelta(days=6)
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class IsoWeek:
@@ -40,6 +42,10 @@ class IsoWeek:
     def monday(self) -> date:
         """Return the first day."""
         return date.fromisocalendar(self.year, self.week, 1)
+
+    def last_day(self) -> date:
+        """Return the Sunday; in the last week of the calendar, which ends on a Friday, that one."""
+        return min(self.monday(), date.max - _TO_SUNDAY) + _TO_SUNDAY
 
     def before(self, weeks: int = 1) -> IsoWeek:
         """Return the week so many weeks earlier; the first of the calendar is as far as it goes."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from datetime import date, timedelta
+from datetime import date
 
 from rich.cells import cell_len
 
@@ -82,10 +82,10 @@ def season_rows(season: Season, *, width: int) -> tuple[str, ...]:
 
 def week_heading(row: SeasonRow, today: date) -> str:
     """Name a week by its days, and say what it is."""
-    monday = row.week.week.monday()
-    this = ", this week" if row.week.week == IsoWeek.of(today) else ""
-    sunday = monday + timedelta(days=6)
-    return f"{monday.isoformat()} to {sunday.isoformat()}{this}: {week_words(row.week)}"
+    week = row.week.week
+    this = ", this week" if week == IsoWeek.of(today) else ""
+    days = f"{week.monday().isoformat()} to {week.last_day().isoformat()}"
+    return f"{days}{this}: {week_words(row.week)}"
 
 
 def week_part(season: Season, row: SeasonRow) -> Iterator[str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date, timedelta
+from datetime import date
 
 from tempo_coach.core.legible import legible
 from tempo_coach.core.marks import ALLOWED, NO_LOAD, OPEN_SETS, counted, marked_seconds
@@ -51,10 +51,9 @@ def chart_rows(chart: Sequence[ChartWeek], *, today: date, width: int) -> tuple[
 
 def week_words(one: ChartWeek, today: date) -> str:
     """Name a week by its days."""
-    monday = one.week.monday()
-    sunday = monday + timedelta(days=6)
+    days = f"{one.week.monday().isoformat()} to {one.week.last_day().isoformat()}"
     so_far = f", {SO_FAR}" if one.week == IsoWeek.of(today) else ""
-    return f"{one.week} · {monday.isoformat()} to {sunday.isoformat()}{so_far}"
+    return f"{one.week} · {days}{so_far}"
 
 
 def sum_rows(one: ChartWeek, *, width: int) -> tuple[str, ...]:
