@@ -225,8 +225,7 @@ class _Calendar:
         if is_blank(cell):
             return ()
         if isinstance(cell, SheetDate):
-            self._turn_date(cell.day)
-            return ()
+            return self._turn_date(cell.day)
         label = text_of(cell)
         words = plain_words(label)
         if words and words[0] in _WEEKDAY_WORDS:
@@ -235,11 +234,10 @@ class _Calendar:
         doubt = f"the day {quoted(label)}"
         if is_like_day(label):
             try:
-                self._turn_date(parse_day(label))
+                # The time is what spreadsheets write behind a date.
+                return self._turn_date(parse_day(label.removesuffix(" 00:00:00")))
             except OutOfRange as fault:
                 doubt = f"{_words(fault)}; it"
-            else:
-                return ()
         key = " ".join(words)
         said: tuple[str, ...] = ()
         if key not in self._placed:
@@ -253,10 +251,15 @@ class _Calendar:
             return WEEKDAYS[int(words[-1]) - 1]
         return WEEKDAYS[min(len(self._placed), len(WEEKDAYS) - 1)]
 
-    def _turn_date(self, day: date) -> None:
+    def _turn_date(self, day: date) -> tuple[str, ...]:
         self.day = WEEKDAYS[day.weekday()]
+        if self._has_weeks:
+            return ()
         monday = IsoWeek.of(day).monday()
         self._first_monday = self._first_monday or monday
-        if not self._has_weeks and monday >= self._first_monday:
-            week = (monday - self._first_monday).days // 7 + 1
-            self.weeks = range(week, week + 1)
+        if monday < self._first_monday:
+            before = f"{day.isoformat()} is before the week of the first date"
+            return (f"{before}; it was put in week {self.weeks[0]}",)
+        week = (monday - self._first_monday).days // 7 + 1
+        self.weeks = range(week, week + 1)
+        return ()

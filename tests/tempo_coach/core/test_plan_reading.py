@@ -339,6 +339,9 @@ _pieces = st.sampled_from(
             "[days.work]\n",
             "lifters.name = 3\n",
             "maxes = [1]\n",
+            "first = 2026-13-12\n",
+            "[dosing]\n",
+            "[[calendar]]\n",
             "weeks = -1\n",
         ),
     )
@@ -357,11 +360,24 @@ def test_any_text_is_a_plan_or_refused_in_harmless_words(text: str) -> None:
 
 _keys = st.sampled_from(
     ("name", "start", "weeks", "step", "unit", "lifters", "days", "day", "work", "line", "note",
-     "from_week", "maxes", "exercise", "load", "on", "lower_s", "body_mass", "3", "x")
+     "from_week", "maxes", "exercise", "load", "on", "lower_s", "body_mass", "3", "x",
+     "calendar", "kind", "first", "last", "lowering_percent", "dosing", "base_s", "taper",
+     "taper_cut_percent", "last_days", "groups", "group_base_s", "overload")
 )  # fmt: skip
 _values = st.recursive(
     st.sampled_from(
-        ("Monday", "kg", "front squat 4x5 @ 72% 4-1-X-1", "off", "90 kg", "Mirela Oude")
+        (
+            "Monday",
+            "kg",
+            "front squat 4x5 @ 72% 4-1-X-1",
+            "off",
+            "90 kg",
+            "Mirela Oude",
+            "in season",
+            "linear",
+            "calves",
+            "2026-11-31",
+        )
     )
     | st.integers(-1, 9)
     | st.floats()

@@ -89,12 +89,21 @@ def test_dates_give_the_weekday_and_without_weeks_the_week_too() -> None:
 
 
 def test_dates_of_a_text_are_those_of_a_workbook() -> None:
-    dated = [squat(None, day)[1:] for day in ("2026-12-02", "2026-12-09")]
+    dated = [squat(None, day)[1:] for day in ("2026-12-02", "2026-12-09 00:00:00")]
     rows = read(*dated, headings=HEADINGS[1:])
     assert [(row.weeks[0], row.day, row.remarks) for row in rows] == [
         (1, "Wednesday", ()),
         (2, "Wednesday", ()),
     ]
+
+
+def test_a_date_before_the_first_is_put_in_the_week_of_the_row_above_and_that_is_said() -> None:
+    dated = [squat(None, day)[1:] for day in ("2026-12-02", "2026-12-09", "2026-11-24")]
+    last = read(*dated, headings=HEADINGS[1:])[-1]
+    assert (last.weeks[0], last.day) == (2, "Tuesday")
+    assert last.remarks == (
+        "2026-11-24 is before the week of the first date; it was put in week 2",
+    )
 
 
 def test_dates_that_are_none_are_said_and_put_on_a_day_as_other_words_are() -> None:

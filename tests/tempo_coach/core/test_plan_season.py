@@ -3,8 +3,13 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+import tomlkit
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tempo_coach.core.plan import Plan
+from tempo_coach.core.plan_season import CalendarSpan, DosingRules
+from tests.tempo_coach.core.harmless import is_harmless
 from tests.tempo_coach.core.plans import HEAD, LIFTERS, TEXT, plan_of, reading
 
 DOSING = """
@@ -213,3 +218,33 @@ def test_a_year_stands_in_a_plan_without_days_too() -> None:
     assert said(HEAD + LIFTERS + CALENDAR) == [
         "line 1: [[days]] is missing; begin it with [[days]]"
     ]
+
+
+_values = (
+    st.integers(-1, 200)
+    | st.floats()
+    | st.booleans()
+    | st.dates()
+    | st.text(max_size=90)
+    | st.sampled_from(("in season", "meet", "linear", "step", "Mirela Oude", "2027-02-30"))
+)
+_any_value = _values | st.lists(_values, max_size=2)
+
+
+@given(st.sampled_from(list(DosingRules.model_fields)), _any_value)
+def test_any_value_of_a_rule_is_taken_or_refused_on_its_line(key: str, value: object) -> None:
+    read = reading(f"{TEXT}[dosing]\n{tomlkit.dumps({key: value})}")
+
+    assert (read.plan is None) is bool(read.faults)
+    assert all(str(fault).startswith("line 31: ") for fault in read.faults)
+    assert all(is_harmless(str(fault)) for fault in read.faults)
+
+
+@given(st.sampled_from(list(CalendarSpan.model_fields)), _any_value)
+def test_any_value_of_a_span_is_taken_or_refused_in_its_table(key: str, value: object) -> None:
+    span = {"kind": "in season", "first": date(2027, 1, 11), key: value}
+    read = reading(f"{TEXT}[[calendar]]\n{tomlkit.dumps(span)}")
+
+    assert (read.plan is None) is bool(read.faults)
+    assert all(31 <= (fault.line or 0) <= 33 for fault in read.faults)
+    assert all(is_harmless(str(fault)) for fault in read.faults)
