@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from itertools import chain
 from statistics import fmean
 
@@ -100,7 +100,7 @@ def week_levels(
         level = course.level(week, is_to_come=monday > today)
         if week.week >= first:
             yield level
-        if monday + timedelta(weeks=1) > today:
+        if week.week.last_day() >= today:
             course.go_past(week, level, None)
         elif worked is not None and worked <= week.week:
             course.go_past(week, level, done.get(week.week, 0.0))

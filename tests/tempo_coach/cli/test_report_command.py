@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pandas as pd
 import pytest
-from pypdf import PdfReader
+from pypdfium2 import PdfDocument
 
 from tests.tempo_coach.cli.conftest import Command, set_line
 from tests.tempo_coach.cli.test_export_command import (
@@ -217,7 +217,7 @@ def test_a_pdf_has_the_roster_and_a_sheet_for_each_lifter(
     outcome = command("report", written_log, "-o", home / "week.PDF")
 
     assert outcome.code == 0
-    assert len(PdfReader(home / "week.PDF").pages) == 3
+    assert len(PdfDocument(home / "week.PDF")) == 3
     assert stat.S_IMODE((home / "week.PDF").stat().st_mode) == 0o600
 
 
