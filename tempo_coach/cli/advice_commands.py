@@ -199,7 +199,10 @@ def _print_next(lifter: str, proposal: Proposal) -> None:
 def _next_data(lifter: str, proposal: Proposal) -> dict[str, object]:
     return {
         "lifter": lifter,
-        "limit_s": proposal.limit_s,
+        "limits": [
+            {"amount": limit.amount, "unit": limit.unit, "group": limit.group}
+            for limit in proposal.limits
+        ],
         "lines": [
             {
                 "day": one.weekday,

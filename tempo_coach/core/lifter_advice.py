@@ -18,7 +18,7 @@ from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.season import Season, lifter_season
-from tempo_coach.core.season_table import is_emphasis_set
+from tempo_coach.core.season_table import WeekLimit, is_emphasis_set
 from tempo_coach.core.set_rows import NONE_MEASURED, SetRows
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances
@@ -31,17 +31,17 @@ class Proposal:
 
     follows: IsoWeek | None
     """The week whose work it follows from; None where there are no sets to go by."""
-    limit_s: float | None
-    """Lowering seconds of emphasis work that it may hold; None where no limit is known."""
+    limits: tuple[WeekLimit, ...]
+    """How much lowering emphasis it may hold, as far as that is known."""
     lines: tuple[ProposedLine, ...]
     """None where there are no sets to go by."""
 
     @property
     def limit_words(self) -> str:
-        """The limit in a few words."""
-        if self.limit_s is None:
+        """The limits in a few words."""
+        if not self.limits:
             return "no limit known"
-        return f"limit {self.limit_s:.0f} s of lowering emphasis"
+        return f"lowering emphasis up to {', '.join(map(str, self.limits))}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,19 +156,19 @@ class LifterAdvice:
         # By the date, since a set done later may be of an earlier date in another time zone.
         week = max(map(week_of, done), default=None)
         ahead = season.row_of(IsoWeek.of(season.today + timedelta(weeks=1)))
-        limit_s = None if ahead is None else ahead.lower_s.limit
+        limits = () if ahead is None else ahead.limits()
         last = [one for one in done if week_of(one) == week]
         lines = next_week(
             last,
             earlier=[one for one in done if week_of(one) != week],
-            limit_s=limit_s,
+            limits=limits,
             rules=season.rules,
             overloads=overloads(last, record=self.record, allowances=allowances),
             may_overload=lambda exercise: self.readiness(exercise)[0].is_ready,
             allowances=allowances,
             measured=self.measured,
         )
-        return Proposal(week, limit_s, lines)
+        return Proposal(week, limits, lines)
 
 
 def logged_advice(

@@ -9,12 +9,16 @@ from datetime import date, timedelta
 
 from tempo_coach.core.emphasis import is_emphasis
 from tempo_coach.core.facts import SetDone
+from tempo_coach.core.legible import legible
 from tempo_coach.core.load_trend import LONG_DAYS, SHORT_DAYS, WeekVariety, ewma
 from tempo_coach.core.movement_groups import movement_group
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.season_calendar import DAYS_A_WEEK, SeasonCalendar, SeasonDay
 from tempo_coach.core.season_limits import Level, SeasonWeek, week_levels
 from tempo_coach.core.weeks import IsoWeek, week_of
+
+SECONDS = "s"
+LOAD = "kg·s"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,8 +37,10 @@ class Measure:
 
     @property
     def over(self) -> float:
-        """What was done above the limit; 0 where there is none."""
-        return 0.0 if self.limit is None else max(self.done - self.limit, 0.0)
+        """What was done above the limit; 0 where there is none, or less than shows."""
+        if self.limit is None or round(self.done) <= round(self.limit):
+            return 0.0
+        return self.done - self.limit
 
     @property
     def left(self) -> float | None:
@@ -51,6 +57,21 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
+class WeekLimit:
+    """How much lowering emphasis a week may hold, in one measure."""
+
+    amount: float
+    unit: str
+    """Seconds of lowering, or lowering load."""
+    group: str | None = None
+    """The movement group that is limited; None where all work is."""
+
+    def __str__(self) -> str:
+        of = "" if self.group is None else f" for {legible(self.group)}"
+        return f"{self.amount:,.0f} {self.unit}{of}"
+
+
+@dataclass(frozen=True, slots=True)
 class SeasonRow:
     """One week of the table."""
 
@@ -63,6 +84,19 @@ class SeasonRow:
     """Lowering seconds of the movement groups that are limited by themselves."""
     all_lower_s: float
     """With ordinary work."""
+
+    def limits(self) -> tuple[WeekLimit, ...]:
+        """Return the limits that are known: of seconds, of load, and of groups."""
+        measures = (
+            (self.lower_s, SECONDS, None),
+            (self.kg_s, LOAD, None),
+            *((measure, SECONDS, group) for group, measure in self.groups.items()),
+        )
+        return tuple(
+            WeekLimit(measure.limit, unit, group)
+            for measure, unit, group in measures
+            if measure.limit is not None
+        )
 
 
 @dataclass(frozen=True, slots=True)

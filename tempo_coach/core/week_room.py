@@ -13,13 +13,13 @@ from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescribed_set import prescribed_set
 from tempo_coach.core.prescription import Prescription
 from tempo_coach.core.season import Season
-from tempo_coach.core.season_table import Measure, is_emphasis_set, kg_s, lower_s
+from tempo_coach.core.season_table import LOAD, SECONDS, Measure, is_emphasis_set, kg_s, lower_s
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.timeline import rep_times
 from tempo_coach.core.weeks import IsoWeek, week_of
 from tempo_coach.core.work import WorkDone
 
-_SECONDS, _LOAD = ("s", "lowering emphasis"), ("kg·s", "lowering load")
+_SECONDS, _LOAD = (SECONDS, "lowering emphasis"), (LOAD, "lowering load")
 _NEXT = "With the next set the week has"
 
 

@@ -98,11 +98,7 @@ class ProposalScreen(Frame[str | None]):
     def content(self) -> Iterable[Widget]:
         """Return heading, lines, and what there is to know of the chosen one."""
         with Horizontal(classes="heading"):
-            yield Static(
-                f"A proposal for next week, {self._proposal.limit_words}",
-                classes="heading-text",
-                markup=False,
-            )
+            yield Static("A proposal for next week", classes="heading-text", markup=False)
             yield Static(legible(self._advice.season.lifter), classes="heading-count", markup=False)
         yield self._list
         yield self._page
@@ -161,6 +157,7 @@ class ProposalScreen(Frame[str | None]):
                     f"why: {legible(one.reason)}",
                     f"done {one.day.isoformat()}: {legible(str(one.was))}",
                     "",
+                    f"Next week: {legible(self._proposal.limit_words)}.",
                     CHANGES_NOTHING,
                 )
             )

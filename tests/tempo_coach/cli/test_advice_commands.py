@@ -99,7 +99,10 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
     assert parse_prescription(line["line"]).sets == 4
     assert data["lifters"][2] == {
         "lifter": "Jonne Tarval",
-        "limit_s": pytest.approx(240 * 1.08),
+        "limits": [
+            {"amount": pytest.approx(240 * 1.08), "unit": "s", "group": None},
+            {"amount": pytest.approx(18_000 * 1.08), "unit": "kg·s", "group": None},
+        ],
         "lines": [],
     }
 
@@ -107,14 +110,16 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
 def test_a_proposal_says_why_and_what_was_done(command: Command, slow_log: Path) -> None:
     outcome = command("next", PLAN, slow_log, "--on", "2026-11-27", "--lifter", "Mirela Oude")
 
-    assert "a proposal for next week, limit 140 s of lowering emphasis" in outcome.out
+    assert "a proposal for next week, lowering emphasis up to 140 s, 10,498 kg·s" in outcome.out
     assert "easy at an effort of 7" in outcome.out
 
 
 def test_with_no_sets_there_is_no_proposal(command: Command) -> None:
     outcome = command("next", PLAN, "--on", "2026-11-27", "--lifter", "Mirela Oude")
 
-    assert outcome.out == ("Mirela Oude: no sets to go by, limit 259 s of lowering emphasis\n")
+    assert outcome.out == (
+        "Mirela Oude: no sets to go by, lowering emphasis up to 259 s, 19,440 kg·s\n"
+    )
 
 
 @pytest.mark.parametrize("words", [("ready", "front squat"), ("next",)])

@@ -35,7 +35,7 @@ def test_a_proposal_goes_by_the_last_week_that_has_sets_and_not_by_days_to_come(
     found = given.proposal(Allowances())
 
     assert [one.line and one.line.exercise for one in found.lines] == ["chin-up"]
-    assert found.limit_words == "limit 24 s of lowering emphasis"
+    assert found.limit_words == "lowering emphasis up to 24 s, 1,936 kg·s"
 
 
 def test_a_proposal_goes_by_the_later_week_though_the_earlier_ended_last_in_another_zone() -> None:

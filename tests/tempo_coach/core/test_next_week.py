@@ -15,6 +15,7 @@ from tempo_coach.core.next_week import LADDER, next_week
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.proposed_lines import ProposedLine, Step
+from tempo_coach.core.season_table import LOAD, SECONDS, WeekLimit
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.work import PhaseTimes
@@ -33,6 +34,8 @@ def proposed(
     last: Sequence[SetDone],
     *,
     limit_s: float | None = None,
+    limits: Sequence[WeekLimit] = (),
+    rules: DosingRules | None = None,
     earlier: Sequence[SetDone] = (),
     overloads: Sequence[SetDone] = (),
     may_overload: bool = True,
@@ -42,8 +45,8 @@ def proposed(
         next_week(
             last,
             earlier=earlier,
-            limit_s=limit_s,
-            rules=DosingRules(),
+            limits=[*limits, *([] if limit_s is None else [WeekLimit(limit_s, SECONDS)])],
+            rules=rules or DosingRules(),
             overloads=overloads,
             may_overload=lambda _: may_overload,
             allowances=Allowances(),
@@ -140,6 +143,37 @@ def test_over_the_limit_the_hardest_line_is_cut_first() -> None:
         (Step.CUT, None),
     ]
     assert "over the limit of 70 s" in lines[1].reason
+
+
+def test_the_limits_of_load_and_of_a_group_are_kept_too() -> None:
+    squats = sets_of(4, effort=7.0)
+    curls = sets_of(3, effort=8.0, exercise="nordic curl")
+    of_load, of_group = WeekLimit(9_700.0, LOAD), WeekLimit(45.0, SECONDS, "knee flexors")
+
+    over_load = proposed([*squats, *curls], limits=[of_load])
+    over_group = proposed([*squats, *curls], limit_s=200, limits=[of_group])
+
+    assert steps(over_load)[1] == (Step.CUT, "nordic curl 2x5 @ 80 kg 4-1-X-1")
+    assert over_load[1].reason == "1,500 kg·s over the limit of 9,700 kg·s"
+    assert [one.step for one in over_group] == [Step.ADD, Step.CUT]
+    assert over_group[0].reason == "easy at an effort of 7, and within 200 s"
+    assert over_group[1].reason == "15 s over the limit of 45 s for knee flexors"
+
+
+def test_a_limit_of_load_leaves_no_room_for_a_set_that_the_seconds_would_have() -> None:
+    easy = sets_of(4, effort=7.0)
+
+    [one] = proposed(easy, limit_s=200, limits=[WeekLimit(7_000.0, LOAD)])
+
+    assert one.step is Step.KEEP
+
+
+def test_a_quicker_tempo_of_the_ladder_takes_nothing_of_a_limit_once_it_is_ordinary() -> None:
+    learnt = sets_of(3, tempo=parse_tempo(LADDER[2]), effort=6.0)
+
+    [one] = proposed(learnt, limit_s=0)
+
+    assert (one.step, one.line and str(one.line.tempo)) == (Step.CHANGE, LADDER[3])
 
 
 def test_in_season_all_emphasis_goes_and_ordinary_work_stays() -> None:

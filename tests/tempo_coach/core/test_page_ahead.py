@@ -91,7 +91,7 @@ def test_the_proposal_says_why_and_what_was_done_and_that_it_changes_nothing() -
     found = ahead(on(25, effort=9.5), on(26, exercise="row", tempo=ORDINARY))
 
     assert found.proposal.caption == (
-        "A proposal for 2026-W49, from the work of 2026-W48: limit 33 s of lowering emphasis"
+        "A proposal for 2026-W49, from the work of 2026-W48: lowering emphasis up to 33 s"
     )
     assert rows(found.proposal) == [
         (

@@ -22,10 +22,11 @@ from tests.tempo_coach.ui.rack import Rack
 
 pytestmark = pytest.mark.screen
 
-CALENDAR = """
+GROUP = 'group_base_s = { "knee extensors" = 12 }'
+CALENDAR = f"""
 [dosing]
 base_s = 20
-group_base_s = { "knee extensors" = 12 }
+{GROUP}
 [[calendar]]
 kind = "holiday"
 first = 2026-02-16
@@ -199,7 +200,7 @@ async def test_from_a_day_the_season_is_that_of_the_day_s_lifter() -> None:
 
 
 async def test_a_proposed_line_goes_to_the_board_and_nothing_else_happens() -> None:
-    rack = season_rack()
+    rack = season_rack(text=TEXT + CALENDAR.replace(GROUP, ""))
     rack.log.facts += [squat(1, effort=9.0), squat(2, effort=9.0)]
     facts = list(rack.log.facts)
     async with rack.running():
