@@ -93,9 +93,14 @@ class SetDone(FactValue):
         return written
 
     def corrected(self, given: Mapping[str, Any]) -> SetDone:
-        """Put some fields in place; what was lowered only where the shape lowers another load."""
+        """Put some fields in place; what was lowered only where the shape lowers another load.
+
+        Seconds that come without the way in which they were taken are not measured.
+        """
+        taken = {"timing": "paced"} if "seconds" in given else {}
         return self.model_copy(
-            update={
+            update=taken
+            | {
                 name: value
                 for name, value in given.items()
                 if name != "lower_load_kg" or self.shape.lower_load is not None

@@ -112,9 +112,12 @@ def fold(facts: Iterable[Fact]) -> History:
             several.sort(key=lambda one: (one.at, line_of(one)))
             latest[set_id] = several[-1].at
             for one in several:
+                given = one.given()
                 if isinstance(one, SetMeasured):
                     measured[set_id] = one
-                done[set_id] = done[set_id].corrected(one.given())
+                elif "seconds" in given:
+                    measured.pop(set_id, None)
+                done[set_id] = done[set_id].corrected(given)
     maxes, reserve_tests, soreness = whole.folded(struck=struck)
     return History(
         sets=tuple(

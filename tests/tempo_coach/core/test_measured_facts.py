@@ -12,7 +12,7 @@ from tempo_coach.core.set_rows import lower_measured_s
 from tempo_coach.core.weeks import weekly
 from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core import strategies
-from tests.tempo_coach.core.done_sets import MONDAY, done_set
+from tests.tempo_coach.core.done_sets import MONDAY, done_set, seconds
 
 LATER = MONDAY + timedelta(minutes=2)
 REPS = (MeasuredRep(3600, 900, 800, 1000), MeasuredRep(None, 1000, 900, 1000))
@@ -90,3 +90,19 @@ def test_the_lowering_that_nobody_measured_counts_as_paced_and_is_told_apart() -
     assert week.total.lower_measured_ms == 3600
     assert lower_measured_s(done_set(), None) == 0
     assert lower_measured_s(done_set(timing="trace"), None) == 20
+
+
+def test_seconds_that_are_corrected_by_hand_are_no_longer_measured() -> None:
+    by_hand = SetCorrected(
+        id="5c2e",
+        at=LATER + timedelta(minutes=1),
+        changes=Changes(seconds=seconds(lower=18, pause=5)),
+    )
+
+    corrected = fold([by_hand, measured(), done_set()])
+    measured_again = fold([by_hand, measured(minutes=2), done_set()])
+
+    assert (corrected.sets[0].timing, corrected.measured) == ("paced", {})
+    assert corrected.sets[0].seconds.lower == 18
+    assert measured_again.measured["5c2e"].timing == "tapped"
+    assert fold([by_hand, done_set(timing="trace")]).sets[0].timing == "paced"
