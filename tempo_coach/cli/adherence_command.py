@@ -8,8 +8,8 @@ import click
 
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_disagreeing, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.amounts import NONE, signed
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.kept_tempos import KeptTempo, kept_data, kept_tempos

@@ -13,9 +13,9 @@ from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
 from tempo_coach.cli.planned_lifter import usable_plan
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.season_commands import measured_of, sets_of
 from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.legible import legible, name_key, quoted
 from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
 from tempo_coach.core.merged_logs import MergedLogs

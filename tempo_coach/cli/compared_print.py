@@ -10,8 +10,8 @@ import click
 from rich.console import Console
 from rich.text import Text
 
-from tempo_coach.cli.rows import WIDTH, wrapped
 from tempo_coach.cli.tables import print_table
+from tempo_coach.cli.wrapping import WIDTH, wrapped
 from tempo_coach.core.compared_set import ComparedSet
 from tempo_coach.core.compared_table import (
     PHASE_HEADINGS,

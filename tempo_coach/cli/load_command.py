@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import sys
-import textwrap
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -16,6 +15,7 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.options import json_option
 from tempo_coach.cli.tables import print_json
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.bar_answer import (
     BarAnswer,
     answer_data,
@@ -48,7 +48,6 @@ from tempo_coach.core.settings import Settings
 from tempo_coach.core.typed_load import read_typed_load
 from tempo_coach.errors import OutOfRange
 
-_WIDTH = 80
 _NEGATIVE = re.compile(r"-[0-9.]")
 
 
@@ -141,9 +140,7 @@ def _print_answer(answer: BarAnswer) -> None:
     for part in filter(None, map(tuple, parts)):
         click.echo()
         for words in part:
-            click.echo(
-                textwrap.fill(words, width=_WIDTH, break_long_words=False, break_on_hyphens=False)
-            )
+            click.echo(wrapped(words))
 
 
 def _total_words(kg: Decimal, asked_kg: Decimal, unit: LoadUnit) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from collections.abc import Sequence
 from importlib.metadata import version
 from pathlib import Path
@@ -50,6 +49,7 @@ from tempo_coach.cli.simulate_command import simulate_command
 from tempo_coach.cli.soreness_command import soreness_command
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.week_command import week_command
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.cautions import LONG
 from tempo_coach.core.legible import legible
 from tempo_coach.errors import TempoCoachError
@@ -134,7 +134,7 @@ def cautions_command() -> None:
     for heading, paragraphs in LONG:
         click.echo(f"{heading}\n")
         for paragraph in paragraphs:
-            click.echo(textwrap.fill(paragraph, width=80) + "\n")
+            click.echo(f"{wrapped(paragraph)}\n")
 
 
 for _command in (

@@ -17,7 +17,7 @@ from tempo_coach.cli.log_reading import (
     say_disagreeing,
     say_reading,
 )
-from tempo_coach.cli.max_tables import print_equations, print_maxes, say
+from tempo_coach.cli.max_tables import print_equations, print_maxes
 from tempo_coach.cli.options import (
     calendar_day,
     exercises_option,
@@ -29,6 +29,7 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.cautions import MAX_TEST
 from tempo_coach.core.export_tables import Choice, chosen_maxes, chosen_rows
 from tempo_coach.core.fact_values import LONGEST_NOTE
@@ -213,7 +214,7 @@ def add_command(
     click.echo(f"recorded: {tested.id}, {of}, {tested.what} {weight}, {at.date().isoformat()}")
     for doubt in _doubts(made.lifter, name, log_path):
         click.echo(f"tempo-coach: {legible(doubt)}", err=True)
-    say(MAX_TEST)
+    click.echo(wrapped(MAX_TEST))
 
 
 def _doubts(lifter: str, exercise: str, log_path: Path | None) -> tuple[str, ...]:

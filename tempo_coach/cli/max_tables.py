@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable, Sequence
 
 import click
 
 from tempo_coach.cli.tables import print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.cautions import MAX_TEST
-from tempo_coach.core.legible import legible
 from tempo_coach.core.load import Load, LoadUnit
 from tempo_coach.core.marks import counted
 from tempo_coach.core.max_estimates import TempoRecord
@@ -19,7 +18,6 @@ from tempo_coach.core.rep_equations import EQUATIONS, Band, Caveat, RepEquation
 from tempo_coach.core.reserve import TARGET, Reserve, Standing
 from tempo_coach.core.sparkline import sparkline
 
-_WIDTH = 80
 _TESTED = ("tested", "load", "lower s", "on", "from", "id", "note")
 _ESTIMATED = ("at tempo", "about kg", "from", "to", "on", "rests on", "trend", "but")
 _EQUATIONS = ("equation", "kg", "reps", "at 1 rep", "formula", "source")
@@ -31,32 +29,31 @@ def print_maxes(found: Sequence[ExerciseMaxes]) -> None:
         click.echo("no maxes yet, and no sets hard enough to estimate one")
         return
     for one in found:
-        click.echo(f"{legible(one.exercise)}, {legible(one.lifter)}\n")
+        click.echo(f"{wrapped(f'{one.exercise}, {one.lifter}')}\n")
         if one.known:
             print_table(_TESTED, map(_known_row, reversed(one.known)), left=len(_TESTED))
             click.echo()
         if one.reserve is not None and one.rests_on is not None:
-            say(_reserve_words(one.reserve, *one.rests_on))
+            click.echo(wrapped(_reserve_words(one.reserve, *one.rests_on)))
             click.echo()
         if one.records:
             rows = (_record_row(one, record) for record in one.records)
             print_table(_ESTIMATED, rows, left=len(_ESTIMATED))
             click.echo()
         for doubt in one.doubts:
-            say(f"Look again: {doubt}.")
+            click.echo(wrapped(f"Look again: {doubt}."))
             click.echo()
     _say_caveats({caveat for one in found for caveat in one.caveats})
     if any(one.known for one in found):
-        say(MAX_TEST)
+        click.echo(wrapped(MAX_TEST))
 
 
 def print_equations(load: Load, kg: float, *, reps: int, said: Band, exercise: str) -> None:
     """Print what each equation says of a set, the band, and why it may be wrong."""
     in_kg = "" if load.unit is LoadUnit.KG else f" = {kg:.1f} kg"
     click.echo(f"{counted(reps, 'rep')} to failure with {load}{in_kg}\n")
-    print_table(
-        _EQUATIONS, (_equation_row(one, kg, reps) for one in EQUATIONS), left=len(_EQUATIONS)
-    )
+    rows = (_equation_row(one, kg, reps) for one in EQUATIONS)
+    print_table(_EQUATIONS, rows, left=len(_EQUATIONS), whole=3)
     told = sum(one.takes(reps) and one.is_for(exercise) for one in EQUATIONS)
     click.echo(
         f"\nby {told} equations: {said.low_kg:.1f} to {said.high_kg:.1f} kg, "
@@ -66,7 +63,7 @@ def print_equations(load: Load, kg: float, *, reps: int, said: Band, exercise: s
         if one.takes(reps) and not one.is_for(exercise):
             click.echo(f"{one.name} is for the {one.exercise} alone, and not counted.")
     _say_caveats(said.caveats)
-    say(MAX_TEST)
+    click.echo(wrapped(MAX_TEST))
 
 
 def _known_row(one: KnownMax) -> tuple[str, ...]:
@@ -144,9 +141,4 @@ def _say_caveats(caveats: Iterable[Caveat]) -> None:
     said = set(caveats)
     for caveat in Caveat:
         if caveat in said:
-            say(f"{caveat.mark.capitalize()}: {caveat.words}")
-
-
-def say(words: str) -> None:
-    """Print a sentence, broken at the width of a page."""
-    click.echo(textwrap.fill(legible(words), width=_WIDTH, break_on_hyphens=False))
+            click.echo(wrapped(f"{caveat.mark.capitalize()}: {caveat.words}"))

@@ -10,8 +10,9 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.options import json_option, lifter_option, log_option
 from tempo_coach.cli.planned_lifter import max_load, person_of, usable_plan
-from tempo_coach.cli.rows import print_rows, wrapped
+from tempo_coach.cli.rows import print_rows
 from tempo_coach.cli.tables import print_json, print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load import Load, LoadUnit, parse_load

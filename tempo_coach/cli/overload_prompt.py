@@ -6,7 +6,7 @@ import sys
 
 import click
 
-from tempo_coach.cli.rows import wrapped
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.method_flags import flags
 from tempo_coach.core.overload import READY, OverloadQuestion, overload_question
 from tempo_coach.core.prescription import Prescription

@@ -9,7 +9,7 @@ import click
 
 from tempo_coach.cli.answers import ask, enter_within, say_unclear
 from tempo_coach.cli.plain_set import PlainSets, meaning
-from tempo_coach.cli.rows import wrapped
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.cue_sets import REST_NOTICE_MS

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable, Sequence
 
 import click
 
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.stop_signals import Stopped, StopSignals
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.cue_sets import REST_NOTICE_MS, ring_out_ms

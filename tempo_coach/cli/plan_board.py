@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Sequence
 
 import click
 
 from tempo_coach.cli.tables import print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.bar_words import set_words
 from tempo_coach.core.board import Board, BoardDay, BoardLine, bar_of
 from tempo_coach.core.legible import legible
@@ -16,8 +16,6 @@ from tempo_coach.core.marks import counted
 from tempo_coach.core.plan import WEEKDAYS
 from tempo_coach.core.plan_sums import PlannedTotals
 from tempo_coach.core.tempo import seconds_text
-
-_WIDTH = 80
 
 
 def print_boards(boards: Sequence[Board], *, rack: Rack | None) -> None:
@@ -63,15 +61,7 @@ def _print_day(day: BoardDay, rack: Rack | None) -> None:
         note = " ".join(line.work.note.split())
         remarks = [f"remark: {flag}" for flag in line.flags]
         for said in filter(None, (line.resolved.words, _bar_words(line, rack), note, *remarks)):
-            click.echo(
-                textwrap.fill(
-                    f"{line.work.item}: {legible(said)}",
-                    width=_WIDTH,
-                    subsequent_indent="   ",
-                    break_long_words=False,
-                    break_on_hyphens=False,
-                )
-            )
+            click.echo(wrapped(f"{line.work.item}: {said}", indent="   "))
     click.echo(f"day: {_total_words(day.total)}")
 
 

@@ -22,9 +22,10 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.plain_reserve_test import PlainReserveTest
 from tempo_coach.cli.planned_lifter import max_load, person_of, usable_plan
-from tempo_coach.cli.rows import print_rows, wrapped
+from tempo_coach.cli.rows import print_rows
 from tempo_coach.cli.set_commands import rescue
 from tempo_coach.cli.tables import print_json
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.cautions import RESERVE_CHECK, SHORT
 from tempo_coach.core.history import History

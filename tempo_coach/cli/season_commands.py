@@ -12,8 +12,8 @@ from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
 from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
 from tempo_coach.cli.planned_lifter import usable_plan
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import is_narrow, print_json, print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.kept_tempos import measured_rows
@@ -132,7 +132,8 @@ def _print_season(season: Season) -> None:
     most = max((max(row.lower_s.done, row.lower_s.limit or 0) for row in season.rows), default=0)
     rows = [_row(row, season, most) for row in season.rows]
     headings = ("week", "from", "what it is", "seconds", "done s", "limit s", "kg·s", "limit")
-    print_table(headings, rows, left=4, title=f"{legible(season.lifter)}: lowering emphasis")
+    title = f"{legible(season.lifter)}: lowering emphasis"
+    print_table(headings, rows, left=4, whole=2, title=title)
     click.echo(f"\n{'#' * 3} done, | limit, > this week, ! over the limit")
     for sentence in season_sentences(season):
         click.echo(wrapped(sentence))
@@ -194,7 +195,7 @@ def _print_groups(season: Season) -> None:
     ]
     headings = (f"{name} {what}" for name in names for what in ("s", "limit"))
     title = f"{legible(season.lifter)}: lowering emphasis by movement group"
-    print_table(("week", *headings), rows, title=title)
+    print_table(("week", *headings), rows, whole=1, title=title)
     click.echo()
 
 

@@ -10,8 +10,8 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Program, Wishes
 from tempo_coach.cli.options import given_settings, lifter_option, log_option
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.history import History
 from tempo_coach.core.legible import legible, quoted

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import sys
-import textwrap
 from collections.abc import Iterable, Sequence
 from typing import Any
 
@@ -14,6 +13,7 @@ from rich.console import Console, JustifyMethod
 from rich.table import Table
 from rich.text import Text
 
+from tempo_coach.cli.wrapping import widest_piece, wrapped
 from tempo_coach.core.legible import legible
 
 _UNBROKEN = 10_000
@@ -30,19 +30,37 @@ def is_narrow() -> bool:
 
 
 def print_table(
-    headings: Sequence[str], rows: Iterable[Sequence[str]], *, left: int = 1, title: str = ""
+    headings: Sequence[str],
+    rows: Iterable[Sequence[str]],
+    *,
+    left: int = 1,
+    whole: int = 0,
+    title: str = "",
 ) -> None:
-    """Print rows under their headings: the first `left` columns to the left, the rest to the right.
+    """Print rows under their headings, without boxes and colours.
 
-    Text is shown literally, without boxes and colours. On a terminal that is too narrow, headings
-    and the columns to the left are broken between words; where that does not do, each row has its
-    cells one after the other. No number and no word is ever broken.
+    On a terminal that is too narrow, headings and the columns to the left are broken between words;
+    where that does not do, each row has its cells one after the other. No number and no word is
+    ever broken, and no number stands on another line than its unit.
+
+    Parameters
+    ----------
+    headings
+        One for each column.
+    rows
+        Their cells, shown literally.
+    left
+        So many columns stand to the left, the rest to the right.
+    whole
+        So many of them are never broken.
+    title
+        What stands above.
     """
     console = _console()
     shown = [tuple(map(legible, row)) for row in rows]
     if title:
-        click.echo(textwrap.fill(title, console.width))
-    table = _table(headings, shown, left=left, width=console.width)
+        click.echo(wrapped(title, width=console.width))
+    table = _table(headings, shown, left=left, whole=whole, width=console.width)
     if table is None:
         for row in shown:
             click.echo(_record(headings, row, width=console.width))
@@ -59,53 +77,55 @@ def _console() -> Console:
 
 
 def _table(
-    headings: Sequence[str], rows: Sequence[Sequence[str]], *, left: int, width: int
+    headings: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    *,
+    left: int,
+    whole: int,
+    width: int,
 ) -> Table | None:
     """Return a table that is no wider, or None."""
     columns = [[heading, *cells] for heading, *cells in zip(headings, *rows, strict=True)]
-    whole = [max(map(cell_len, cells)) for cells in columns]
+    full = [max(map(cell_len, cells)) for cells in columns]
     tight = [
-        max(map(_longest_word, cells))
-        if place < left
-        else max(_longest_word(cells[0]), *map(cell_len, cells[1:]), 0)
+        max(map(widest_piece, cells))
+        if whole <= place < left
+        else max(widest_piece(cells[0]), *map(cell_len, cells[1:]), 0)
         for place, cells in enumerate(columns)
     ]
-    for least, gap in ((whole, _GAPS[0]), *((tight, gap) for gap in _GAPS)):
+    for least, gap in ((full, _GAPS[0]), *((tight, gap) for gap in _GAPS)):
         room = width - sum(least) - gap * len(columns)
         if room >= 0:
             break
     else:
         return None
+    widths = _widened(least[:left], full, room) + least[left:]
     table = Table(box=None, pad_edge=False, padding=(0, gap, 0, 0), show_header=True)
-    for place, wide in enumerate(_widened(least[:left], whole, room) + least[left:]):
+    for place, wide in enumerate(widths):
         justify: JustifyMethod = "left" if place < left else "right"
-        table.add_column(Text(headings[place]), justify=justify, overflow="fold", width=wide)
+        heading = Text(wrapped(headings[place], width=wide))
+        table.add_column(heading, justify=justify, width=wide)
     for row in rows:
-        table.add_row(*map(Text, row))
+        cells = zip(row, widths, strict=True)
+        table.add_row(*(Text(wrapped(cell, width=wide)) for cell, wide in cells))
     return table
 
 
-def _widened(least: Sequence[int], whole: Sequence[int], room: int) -> list[int]:
-    """Return the widths of columns, the room given to those that lack most of the whole."""
+def _widened(least: Sequence[int], full: Sequence[int], room: int) -> list[int]:
+    """Return the widths of columns, the room given to those that are broken into most lines."""
     widths = list(least)
-    for _ in range(min(room, sum(whole[: len(widths)]) - sum(widths))):
-        lacks = [enough - wide for enough, wide in zip(whole, widths, strict=False)]
-        widths[lacks.index(max(lacks))] += 1
+    for _ in range(min(room, sum(full[: len(widths)]) - sum(widths))):
+        lines = [enough / max(wide, 1) for enough, wide in zip(full, widths, strict=False)]
+        widths[lines.index(max(lines))] += 1
     return widths
-
-
-def _longest_word(text: str) -> int:
-    return max(map(cell_len, text.split()), default=0)
 
 
 def _record(headings: Sequence[str], row: Sequence[str], *, width: int) -> str:
     """Return a row as words: what it is, and beneath it each cell behind its heading."""
     named = zip(headings[1:], row[1:], strict=True)
     cells = ", ".join(f"{heading} {cell}".strip() for heading, cell in named if cell)
-    wrapper = textwrap.TextWrapper(width, break_long_words=False, break_on_hyphens=False)
-    lines = wrapper.wrap(row[0])
-    wrapper.initial_indent = wrapper.subsequent_indent = "  "
-    return "\n".join([*lines, *wrapper.wrap(cells)])
+    shown = wrapped(cells, width=width, first="  ", indent="  ") if cells else ""
+    return "\n".join(filter(None, (wrapped(row[0], width=width), shown)))
 
 
 def print_json(data: Any) -> None:

@@ -21,8 +21,8 @@ from tempo_coach.cli.options import (
     only_lifter_option,
     pseudonyms_option,
 )
-from tempo_coach.cli.rows import wrapped
 from tempo_coach.cli.tables import is_narrow, print_json, print_table
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.legible import legible
 from tempo_coach.core.marks import ALLOWED, NO_LOAD

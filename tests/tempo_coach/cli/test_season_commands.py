@@ -5,8 +5,10 @@ from pathlib import Path
 
 import icalendar
 import pytest
+from rich.cells import cell_len
 
 from tests.tempo_coach.cli.conftest import Command, set_line
+from tests.tempo_coach.cli.terminal import on_a_terminal
 
 GOLDEN = Path(__file__).parent / "golden"
 PLAN = GOLDEN / "season.toml"
@@ -49,6 +51,19 @@ def test_the_year_of_a_rower_a_squad_and_a_meet_lifter_is_as_a_coach_signed_it(
 
     assert outcome.code == 0
     assert outcome.out == golden("season.txt")
+
+
+def test_no_week_and_no_date_is_broken_on_a_terminal_of_80_columns(
+    command: Command, season_log: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as patch:
+        terminal = on_a_terminal(patch)
+        command("season", PLAN, season_log, "--on", "2026-10-28", "--lifter", "Jonne Tarval")
+
+    lines = terminal.getvalue().splitlines()
+    assert max(map(cell_len, lines)) <= 80
+    assert [line[:19] for line in lines if "26 Oct" in line] == ["> 2026-W44  26 Oct "]
+    assert [line[:19] for line in lines if "02 Nov" in line] == ["  2026-W45  02 Nov "]
 
 
 def test_one_changed_date_moves_the_taper_and_nothing_before_it(

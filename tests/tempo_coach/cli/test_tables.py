@@ -55,6 +55,33 @@ def test_what_no_table_can_show_stands_beneath_its_name(monkeypatch: pytest.Monk
     ]
 
 
+def test_the_first_columns_may_be_asked_to_stay_whole(monkeypatch: pytest.MonkeyPatch) -> None:
+    rows = [("  2026-W48", "23 Nov", "off season"), ("> 2026-W49", "30 Nov", "taper")]
+    with monkeypatch.context() as patch:
+        shown = on_a_terminal(patch, columns=30)
+        print_table(("week", "from", "what it is"), rows, left=3, whole=2)
+
+    assert shown.getvalue().splitlines() == [
+        "                    what it",
+        "week        from    is",
+        "  2026-W48  23 Nov  off",
+        "                    season",
+        "> 2026-W49  30 Nov  taper",
+    ]
+
+
+def test_room_goes_to_what_is_broken_into_most_lines(monkeypatch: pytest.MonkeyPatch) -> None:
+    with monkeypatch.context() as patch:
+        shown = on_a_terminal(patch, columns=36)
+        print_table(("line", "why"), [("long " * 8, "less " * 4)], left=2)
+
+    assert shown.getvalue().splitlines() == [
+        "line                   why",
+        "long long long long    less less",
+        "long long long long    less less",
+    ]
+
+
 def test_a_pipe_has_no_width(capsys: pytest.CaptureFixture[str]) -> None:
     print_table(("", "words"), [("1", "word " * 100)], left=2)
 
