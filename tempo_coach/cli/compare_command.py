@@ -14,6 +14,7 @@ from tempo_coach.cli.compared_print import print_compared
 from tempo_coach.cli.options import given_settings, json_option, lifter_option, log_option
 from tempo_coach.cli.tables import print_json
 from tempo_coach.cli.trace_logging import logging_options, place_in_log
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.compared_set import ComparedSet, compared_data
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.prescribed_path import PICTURE_FORMATS, paths_of
@@ -100,7 +101,7 @@ def compare_command(
     if draw is not None:
         draw(compared)
     if log is not None:
-        click.echo(f"\n{log(compared)}", err=as_json)
+        click.echo(f"\n{wrapped(log(compared))}", err=as_json)
 
 
 def _picture(path: Path, *, replace: bool) -> Callable[[ComparedSet], None]:

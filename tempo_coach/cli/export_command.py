@@ -19,6 +19,7 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.progress import progress
+from tempo_coach.cli.tables import print_line
 from tempo_coach.core.export_columns import By, Format, explained
 from tempo_coach.core.export_season import with_season
 from tempo_coach.core.export_tables import Choice, export_table
@@ -144,7 +145,7 @@ def export_command(
         to.write(told, chosen, replace=replace)
     if is_file:
         rows = ", ".join(f"{table.length:,} by {table.by}" for table in tables)
-        click.echo(f"wrote {to.name}; rows: {rows}")
+        print_line(f"wrote {to.name}; rows: {rows}")
     say_reading(reading)
 
 

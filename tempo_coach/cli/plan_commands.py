@@ -19,7 +19,7 @@ from tempo_coach.cli.options import (
     only_lifter_option,
 )
 from tempo_coach.cli.plan_board import print_boards
-from tempo_coach.cli.tables import print_json
+from tempo_coach.cli.tables import print_json, print_line
 from tempo_coach.coach import Coach
 from tempo_coach.core.board import Board, board_data, board_of
 from tempo_coach.core.legible import legible, name_key
@@ -89,17 +89,17 @@ def check_command(path: Path) -> int:
     for remark in remarks:
         click.echo(f"{file.name}, remark on {legible(str(remark))}")
     if reading.plan is not None:
-        click.echo(_summary(reading.plan))
+        print_line(_summary(reading.plan))
     said = f", {counted(len(remarks), 'remark')}" if remarks else ""
     click.echo(f"{counted(len(reading.faults), 'fault')}{said}")
     return exit_codes.DATA if reading.faults else exit_codes.OK
 
 
 def _summary(plan: Plan) -> str:
-    names = ", ".join(legible(lifter.name) for lifter in plan.lifters)
+    names = ", ".join(lifter.name for lifter in plan.lifters)
     days = sum(len(days_of(plan, lifter.name)) for lifter in plan.lifters)
     return (
-        f"{legible(plan.name)}: {counted(plan.weeks, 'week')} from "
+        f"{plan.name}: {counted(plan.weeks, 'week')} from "
         f"{plan.iso_week(1).monday().isoformat()}, {counted(days, 'day')} of work for {names}"
     )
 
@@ -147,7 +147,7 @@ def show_command(
         click.echo("Today is in no week of the plan, so this is week 1; --week N shows another.")
     if from_log:
         maxes = f"{from_log} max{'' if from_log == 1 else 'es'}"
-        click.echo(f"Loads and remarks go by {maxes} of the log, too: {legible(coach.log.name)}")
+        print_line(f"Loads and remarks go by {maxes} of the log, too: {coach.log.name}")
     print_boards(boards, rack=rack)
 
 
@@ -225,7 +225,7 @@ def import_command(
     click.echo(f"{source.name}: {legible(reading.sheet)}, {letters}")
     for said in _import_words(reading):
         click.echo(legible(said))
-    click.echo(f"wrote {file.name}: {_summary(reading.plan)}")
+    print_line(f"wrote {file.name}: {_summary(reading.plan)}")
     for fault in missing:
         click.echo(f"still missing: {legible(fault)}")
 

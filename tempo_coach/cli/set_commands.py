@@ -221,6 +221,8 @@ def track_command(
                 hint="--replace writes over it",
             )
         bootstrap.wav_player(output).play(coach.track(timeline))
+        if not as_json:
+            click.echo(f"wrote {legible(str(output))}")
     if lists and as_json:
         print_json(timeline_data(timeline))
     elif lists:

@@ -59,7 +59,7 @@ def print_table(
     console = _console()
     shown = [tuple(map(legible, row)) for row in rows]
     if title:
-        click.echo(wrapped(title, width=console.width))
+        print_line(title)
     table = _table(headings, shown, left=left, whole=whole, width=console.width)
     if table is None:
         for row in shown:
@@ -69,6 +69,11 @@ def print_table(
         console.print(table)
     for line in printed.get().splitlines():
         click.echo(line.rstrip())
+
+
+def print_line(words: str) -> None:
+    """Print words, broken where the terminal ends; in a pipe they stay on one line."""
+    click.echo(wrapped(words, width=_console().width))
 
 
 def _console() -> Console:

@@ -40,6 +40,7 @@ def test_a_track_is_48_khz_mono_16_bit_and_begins_with_the_set(
     outcome = command("track", LINE, "-o", wav, "--setup", "5")
 
     rate, samples = wavfile.read(wav)
+    assert outcome.out == f"wrote {wav}\n"
     assert (outcome.code, rate, str(samples.dtype), samples.ndim) == (0, 48_000, "int16", 1)
     assert len(samples) >= 48_000 * (5 + 2 * 5)
     first = np.flatnonzero(samples)[0]

@@ -5,7 +5,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from tempo_coach.cli.tables import print_table
+from tempo_coach.cli.tables import print_line, print_table
 from tests.tempo_coach.cli.terminal import on_a_terminal
 
 HEADINGS = ("exercise", "lower s", "tonnage kg")
@@ -86,6 +86,18 @@ def test_a_pipe_has_no_width(capsys: pytest.CaptureFixture[str]) -> None:
     print_table(("", "words"), [("1", "word " * 100)], left=2)
 
     assert len(capsys.readouterr().out.splitlines()) == 2
+
+
+def test_a_line_is_broken_where_the_terminal_ends_and_not_in_a_pipe(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    print_line("wrote a-long-name.csv; rows: 36 by week")
+    with monkeypatch.context() as patch:
+        shown = on_a_terminal(patch, columns=30)
+        print_line("wrote a-long-name.csv; rows: 36 by week")
+
+    assert capsys.readouterr().out == "wrote a-long-name.csv; rows: 36 by week\n"
+    assert shown.getvalue() == "wrote a-long-name.csv; rows:\n36 by week\n"
 
 
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
