@@ -53,6 +53,13 @@ def test_every_option_has_a_help_text(name: str) -> None:
     assert [one.name for one in options if not one.help] == []
 
 
+@pytest.mark.parametrize("name", COMMANDS)
+def test_no_help_speaks_in_the_words_of_a_program(name: str) -> None:
+    shown = COMMANDS[name].get_help(click.Context(COMMANDS[name], info_name=name))
+
+    assert re.findall(r"RANGE|INTEGER|FLOAT|FUNCTION|<=| _\w+|<\w+>", shown) == []
+
+
 def test_every_exit_code_stands_in_the_readme() -> None:
     table = README.split("## Exit codes")[1].split("##")[0]
     codes = {value for value in vars(exit_codes).values() if isinstance(value, int)}

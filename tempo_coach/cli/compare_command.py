@@ -11,7 +11,13 @@ import click
 
 from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.compared_print import print_compared
-from tempo_coach.cli.options import given_settings, json_option, lifter_option, log_option
+from tempo_coach.cli.options import (
+    given_settings,
+    json_option,
+    lifter_option,
+    log_option,
+    number_from,
+)
 from tempo_coach.cli.tables import print_json
 from tempo_coach.cli.trace_logging import logging_options, place_in_log
 from tempo_coach.cli.wrapping import wrapped
@@ -36,9 +42,9 @@ from tempo_coach.core.trace_columns import Wishes
 @click.option(
     "--rate",
     "rate_hz",
-    type=click.FloatRange(1, 100_000),
+    type=number_from(1, 100_000, unit="samples a second"),
     metavar="HZ",
-    help="Samples a second, in place of a column of times.",
+    help="Samples a second, 1 to 100,000, in place of a column of times.",
 )
 @click.option("--down-positive", is_flag=True, help="The figures grow on the way down.")
 @click.option("--from", "from_s", type=float, metavar="S", help="Leave out what is before.")

@@ -11,7 +11,7 @@ _SHELLS = ("bash", "zsh", "fish")
 
 
 @click.command("completion")
-@click.argument("shell", type=click.Choice(_SHELLS))
+@click.argument("shell", metavar="SHELL", type=click.Choice(_SHELLS))
 @click.pass_context
 def completion_command(ctx: click.Context, shell: str) -> None:
     """Print a script that completes commands and options in bash, zsh or fish.

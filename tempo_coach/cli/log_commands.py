@@ -14,14 +14,21 @@ from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli import exit_codes
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_skipped
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option
+from tempo_coach.cli.options import (
+    json_option,
+    log_option,
+    note_text,
+    number_from,
+    only_lifter_option,
+    whole_number_from,
+)
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.facts import Changes, SetDone, facts_schema
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, quoted
 from tempo_coach.core.load import LOAD_FORMS, LoadUnit, parse_load
 from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.merged_logs import MergedLogs
-from tempo_coach.core.phase_seconds import PhaseSeconds
+from tempo_coach.core.phase_seconds import LONGEST_IN_A_PHASE_S, PhaseSeconds
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.errors import OutOfRange
 
@@ -132,17 +139,32 @@ def schema_command() -> None:
     print_json(facts_schema())
 
 
+def _effort(text: str) -> float:
+    effort = number_from(1, 10, unit="by halves")(text)
+    if effort % 0.5:
+        raise click.BadParameter(f"{quoted(text)} is not possible; give 1 to 10 by halves")
+    return effort
+
+
 @log_command.command("correct")
 @click.argument("set_id", metavar="ID")
 @click.option(
-    "--reps", type=click.IntRange(0, 1000), help="Reps done; seconds become reps × tempo."
+    "--reps",
+    type=whole_number_from(0, 1_000),
+    metavar="REPS",
+    help="Reps done, 0 to 1,000; seconds become reps × tempo.",
 )
 @click.option("--load", metavar="LOAD", help=f"{LOAD_FORMS}.")
 @click.option(
     "--lowered", metavar="LOAD", help="What was lowered where that is more: 130 kg or 285 lb."
 )
-@click.option("--effort", type=click.FloatRange(1, 10), help="1 to 10, by halves.")
-@click.option("--note", help="A note; it takes the place of the old one.")
+@click.option("--effort", type=_effort, metavar="EFFORT", help="1 to 10, by halves.")
+@click.option(
+    "--note",
+    type=note_text,
+    metavar="TEXT",
+    help="A note; it takes the place of the old one.",
+)
 @click.option(
     "--seconds", metavar="L/P/R/T", help="Seconds lowering, pausing, raising, at the top: 20/5/5/5."
 )
@@ -184,11 +206,8 @@ def correct_command(
     made = bootstrap.program(Wishes(log_path))
     history = read_logs([made.coach.log]).history
     done = history.find(set_id)
-    try:
-        given = Changes(**changes)
-    except ValidationError as fault:
-        raise OutOfRange("the correction is not possible", hint=_first(fault)) from fault
-    corrected, problem = made.coach.correct(done, given, after=history.corrected.get(done.id))
+    after = history.corrected.get(done.id)
+    corrected, problem = made.coach.correct(done, Changes(**changes), after=after)
     if problem is not None:
         raise problem
     print_table(_HEADINGS, [_row(corrected)], left=5)
@@ -196,7 +215,9 @@ def correct_command(
 
 @log_command.command("strike")
 @click.argument("set_id", metavar="ID")
-@click.option("--why", default="", help="The reason, kept in the log.")
+@click.option(
+    "--why", type=note_text, metavar="TEXT", default="", help="The reason, kept in the log."
+)
 @log_option
 def strike_command(set_id: str, why: str, log_path: Path | None) -> None:
     """Strike a set, so that it no longer counts; its line stays in the log.
@@ -239,9 +260,6 @@ def _seconds(text: str) -> PhaseSeconds:
             {"lower": lower, "pause": pause, "raise": raised, "top": top}
         )
     except ValidationError as fault:
-        raise OutOfRange("the seconds are not possible", hint=_first(fault)) from fault
-
-
-def _first(fault: ValidationError) -> str:
-    error = fault.errors()[0]
-    return f"{'.'.join(map(str, error['loc']))}: {error['msg']}"
+        raise OutOfRange(
+            f"the seconds {text} are not possible", hint=f"at most {LONGEST_IN_A_PHASE_S:,} each"
+        ) from fault

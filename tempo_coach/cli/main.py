@@ -183,7 +183,9 @@ def _run(arguments: Sequence[str] | None) -> int:
         return _refuse(str(fault), exit_codes.exit_code(fault))
     except click.UsageError as fault:
         where = f" ({fault.ctx.command_path} --help)" if fault.ctx else ""
-        return _refuse(fault.format_message() + where, exit_codes.USAGE)
+        # What is missing is followed by its choices, a line each.
+        message = " ".join(fault.format_message().split())
+        return _refuse(message + where, exit_codes.USAGE)
     except click.ClickException as fault:
         return _refuse(fault.format_message(), exit_codes.NO_INPUT)
     except (click.Abort, KeyboardInterrupt):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from datetime import date
 from pathlib import Path
 from typing import Final
@@ -26,14 +25,15 @@ from tempo_coach.cli.options import (
     lifter_option,
     lifters_option,
     log_option,
+    note_text,
+    seconds_from,
 )
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import print_json
 from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.cautions import MAX_TEST
 from tempo_coach.core.export_tables import Choice, chosen_maxes, chosen_rows
-from tempo_coach.core.fact_values import LONGEST_NOTE
-from tempo_coach.core.legible import legible, name_key, quoted
+from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.max_entry import load_of_test, moment_of_test
 from tempo_coach.core.max_estimates import telling_rows, tempo_records
@@ -42,28 +42,9 @@ from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.core.rep_equations import band
 from tempo_coach.core.reports import skipped_data
 from tempo_coach.core.tempo import LONGEST_PHASE_MS, Allowances
-from tempo_coach.errors import OutOfRange
 
 _LISTING: Final = "list"
-
-
-def _lower_s(text: str) -> float:
-    try:
-        seconds = float(text)
-    except ValueError:
-        seconds = math.nan
-    if not 0 <= seconds <= LONGEST_PHASE_MS / 1000:
-        raise click.BadParameter(f"{quoted(text)} is not possible; give 0 to 60 seconds")
-    return round(seconds, 3)
-
-
-def _note(text: str) -> str:
-    if len(text) > LONGEST_NOTE or any("\ud800" <= letter <= "\udfff" for letter in text):
-        raise OutOfRange(
-            f"the text {quoted(text)} can't be kept",
-            hint=f"at most {LONGEST_NOTE} characters of UTF-8",
-        )
-    return text
+_lower_s = seconds_from(0, LONGEST_PHASE_MS // 1000)
 
 
 class _ListsByItself(click.Group):
@@ -169,7 +150,7 @@ def _allowances() -> Allowances:
     metavar="DATE",
     help="The day of the test, as 2026-11-20 [else today].",
 )
-@click.option("--note", type=_note, default="", help="A note.")
+@click.option("--note", type=note_text, metavar="TEXT", default="", help="A note.")
 @lifter_option
 @log_option
 def add_command(
@@ -230,7 +211,9 @@ def _doubts(lifter: str, exercise: str, log_path: Path | None) -> tuple[str, ...
 
 @max_command.command("strike")
 @click.argument("max_id", metavar="ID")
-@click.option("--why", type=_note, default="", help="The reason, kept in the log.")
+@click.option(
+    "--why", type=note_text, metavar="TEXT", default="", help="The reason, kept in the log."
+)
 @log_option
 def strike_command(max_id: str, why: str, log_path: Path | None) -> None:
     """Strike a max, so that it no longer counts; its line stays in the log.

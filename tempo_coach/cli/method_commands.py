@@ -8,7 +8,7 @@ import click
 
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
-from tempo_coach.cli.options import json_option, lifter_option, log_option
+from tempo_coach.cli.options import json_option, lifter_option, log_option, seconds_from
 from tempo_coach.cli.planned_lifter import max_load, person_of, usable_plan
 from tempo_coach.cli.rows import print_rows
 from tempo_coach.cli.tables import print_json, print_table
@@ -33,11 +33,11 @@ def _method(text: str) -> Method:
     try:
         return method_named(text)
     except OutOfRange as fault:
-        raise click.BadParameter(str(fault)) from fault
+        raise click.BadParameter(str(fault), param_hint="'METHOD'") from fault
 
 
 @click.command("methods")
-@click.argument("method", metavar="[NAME]", type=_method, required=False)
+@click.argument("method", metavar="[METHOD]", type=_method, required=False)
 @json_option
 def methods_command(method: Method | None, as_json: bool) -> None:
     """Tell the ways to train the lowering: all in a line each, or one in full.
@@ -81,9 +81,9 @@ def methods_command(method: Method | None, as_json: bool) -> None:
 @click.option(
     "--lower",
     "lower_s",
-    type=click.FloatRange(1, 60),
+    type=seconds_from(1, 60),
     metavar="SECONDS",
-    help="How long the lower is to be [else as the method has it].",
+    help="How long the lower is to be, 1 to 60 [else as the method has it].",
 )
 @json_option
 def prescribe_command(

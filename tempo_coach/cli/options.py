@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Callable
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import click
 from click.core import ParameterSource
 
+from tempo_coach.core.fact_values import LONGEST_NOTE
 from tempo_coach.core.legible import quoted
 from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.core.settings import CueSet, parse_cues
@@ -24,6 +25,7 @@ from tempo_coach.errors import OutOfRange
 
 STANDARD_OUTPUT = Path("-")
 """How an output is called that is no file."""
+_Number = TypeVar("_Number", int, float)
 
 
 def lifter_name(text: str) -> str:
@@ -34,15 +36,44 @@ def lifter_name(text: str) -> str:
         raise click.BadParameter(str(fault)) from fault
 
 
-def setup_seconds(text: str) -> float:
-    """Return 3 to 60 seconds, in whole milliseconds, as the command line takes them."""
+def number_from(least: float, most: float, *, unit: str = "") -> Callable[[str], float]:
+    """Return how the command line takes a number between bounds, which are allowed too."""
+    allowed = f"{least:,} to {most:,} {unit}".rstrip()
+    return lambda text: _read(text, float, least, most, allowed)
+
+
+def whole_number_from(least: int, most: int) -> Callable[[str], int]:
+    """Return how the command line takes a whole number between bounds, which are allowed too."""
+    allowed = f"a whole number from {least:,} to {most:,}"
+    return lambda text: _read(text, int, least, most, allowed)
+
+
+def seconds_from(least: float, most: float) -> Callable[[str], float]:
+    """Return how the command line takes seconds between bounds, in whole milliseconds."""
+    read = number_from(least, most, unit="seconds")
+    return lambda text: round(read(text), 3)
+
+
+def _read(
+    text: str, kind: Callable[[str], _Number], least: float, most: float, allowed: str
+) -> _Number:
     try:
-        seconds = float(text)
+        number = kind(text)
     except ValueError:
-        seconds = math.nan
-    if not 3 <= seconds <= 60:
-        raise click.BadParameter(f"{quoted(text)} is not possible; give 3 to 60 seconds")
-    return round(seconds, 3)
+        number = None
+    if number is None or not least <= number <= most:
+        raise click.BadParameter(f"{quoted(text)} is not possible; give {allowed}")
+    return number
+
+
+def note_text(text: str) -> str:
+    """Return a note that the log can keep, as the command line takes it."""
+    if len(text) > LONGEST_NOTE or any("\ud800" <= letter <= "\udfff" for letter in text):
+        raise OutOfRange(
+            f"the text {quoted(text)} can't be kept",
+            hint=f"at most {LONGEST_NOTE} characters of UTF-8",
+        )
+    return text
 
 
 def cue_sets(text: str) -> tuple[CueSet, ...]:
@@ -131,7 +162,7 @@ lifter_option = click.option(
 setup_option = click.option(
     "--setup",
     "setup_s",
-    type=setup_seconds,
+    type=seconds_from(3, 60),
     metavar="SECONDS",
     callback=_given_once,
     help="Seconds from the start until rep 1 begins, 3 to 60 [else as set, or 10].",

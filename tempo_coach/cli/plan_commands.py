@@ -17,6 +17,7 @@ from tempo_coach.cli.options import (
     lifter_option,
     log_option,
     only_lifter_option,
+    whole_number_from,
 )
 from tempo_coach.cli.plan_board import print_boards
 from tempo_coach.cli.tables import print_json, print_line
@@ -24,7 +25,7 @@ from tempo_coach.coach import Coach
 from tempo_coach.core.board import Board, board_data, board_of
 from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.marks import counted
-from tempo_coach.core.plan import Plan, plan_schema
+from tempo_coach.core.plan import MOST_WEEKS, Plan, plan_schema
 from tempo_coach.core.plan_days import days_of
 from tempo_coach.core.plan_remarks import remarks_of
 from tempo_coach.core.plan_starter import starter
@@ -106,7 +107,12 @@ def _summary(plan: Plan) -> str:
 
 @plan_command.command("show")
 @_plan_argument
-@click.option("--week", type=click.IntRange(min=1), help="Which week [else the week of today].")
+@click.option(
+    "--week",
+    type=whole_number_from(1, MOST_WEEKS),
+    metavar="WEEK",
+    help="Which week of the plan, such as 3 [else the week of today].",
+)
 @only_lifter_option
 @json_option
 @log_option

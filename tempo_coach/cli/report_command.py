@@ -16,6 +16,7 @@ from tempo_coach.cli.options import (
     lifters_option,
     log_option,
     pseudonyms_option,
+    whole_number_from,
 )
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.progress import progress
@@ -67,10 +68,10 @@ def _iso_week(text: str) -> IsoWeek:
 )
 @click.option(
     "--weeks",
-    type=click.IntRange(2, MOST_WEEKS),
+    type=whole_number_from(2, MOST_WEEKS),
     default=WEEKS,
-    show_default=True,
-    help="How many weeks stand side by side, up to that one.",
+    metavar="WEEKS",
+    help=f"How many weeks stand side by side, up to that one, 2 to {MOST_WEEKS} [{WEEKS}].",
 )
 @click.option(
     "--plan",

@@ -17,6 +17,7 @@ from tempo_coach.cli.options import (
     json_option,
     lifter_option,
     log_option,
+    seconds_from,
     setup_option,
     silent_option,
 )
@@ -90,9 +91,9 @@ def _rest(text: str) -> int:
 )
 @click.option(
     "--lower-s",
-    type=click.FloatRange(SHORTEST_LOWER_S, LONGEST_LOWER_S),
+    type=seconds_from(SHORTEST_LOWER_S, LONGEST_LOWER_S),
     metavar="SECONDS",
-    help="How long each lower is to be [5].",
+    help=f"How long each lower is to be, {SHORTEST_LOWER_S} to {LONGEST_LOWER_S} [5].",
 )
 @click.option(
     "--ceiling",

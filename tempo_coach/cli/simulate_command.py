@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from tempo_coach import outputs
-from tempo_coach.cli.options import STANDARD_OUTPUT
+from tempo_coach.cli.options import STANDARD_OUTPUT, number_from, whole_number_from
 from tempo_coach.core.bar_simulator import Device, Lifter, simulated_set
 from tempo_coach.core.marks import counted
 from tempo_coach.core.prescription import parse_prescription
@@ -32,31 +32,32 @@ _USUAL_NOISE = {Quantity.HEIGHT: 0.001, Quantity.SPEED: 0.01, Quantity.ACCELERAT
     "quantity",
     type=click.Choice([one.value for one in Quantity]),
     default=Quantity.HEIGHT.value,
-    show_default=True,
-    help="What the made-up device records.",
+    help="What the made-up device records [height].",
 )
 @click.option(
     "--range",
     "range_m",
+    type=number_from(0.02, 2.5, unit="m"),
     default=0.5,
-    show_default=True,
     metavar="M",
-    help="How far the bar goes, 0.02 to 2.5 m.",
+    help="How far the bar goes, 0.02 to 2.5 m [0.5].",
 )
 @click.option(
     "--fatigue",
     "fatigue_percent",
+    type=number_from(0, 60, unit="percent"),
     default=0.0,
     metavar="PERCENT",
-    help="How much shorter the last lower is than the first, and the last raise longer, 0 to 60.",
+    help="How much shorter the last lower is than the first, and the last raise longer, 0 to 60 "
+    "[0].",
 )
 @click.option(
     "--scatter",
     "scatter_percent",
+    type=number_from(0, 30, unit="percent"),
     default=5.2,
-    show_default=True,
     metavar="PERCENT",
-    help="How much the phases vary, 0 to 30: paced lifters 4.0 to 6.4.",
+    help="How much the phases vary, 0 to 30: paced lifters 4.0 to 6.4 [5.2].",
 )
 @click.option(
     "--smooth",
@@ -68,23 +69,24 @@ _USUAL_NOISE = {Quantity.HEIGHT: 0.001, Quantity.SPEED: 0.01, Quantity.ACCELERAT
 @click.option(
     "--rate",
     "rate_hz",
+    type=number_from(5, 2_000, unit="samples a second"),
     default=100.0,
-    show_default=True,
     metavar="HZ",
-    help="Samples a second, 5 to 2000.",
+    help="Samples a second, 5 to 2,000 [100].",
 )
 @click.option(
     "--noise",
-    type=float,
+    type=number_from(0, 10),
     metavar="SD",
-    help="Of a sample, in m, m/s or m/s² [else 0.001, 0.01 or 0.05].",
+    help="Of a sample, 0 to 10 m, m/s or m/s² [0.001, 0.01 or 0.05].",
 )
 @click.option(
     "--jitter",
     "jitter_percent",
+    type=number_from(0, 30, unit="percent"),
     default=0.0,
     metavar="PERCENT",
-    help="How unevenly samples are spaced, 0 to 30.",
+    help="How unevenly samples are spaced, 0 to 30 [0].",
 )
 @click.option(
     "--drift",
@@ -92,14 +94,26 @@ _USUAL_NOISE = {Quantity.HEIGHT: 0.001, Quantity.SPEED: 0.01, Quantity.ACCELERAT
     metavar="X",
     help="Height: m a minute; else what is added to every value.",
 )
-@click.option("--gaps", type=click.IntRange(0, 1000), default=0, help="Gaps of 0.1 s.")
-@click.option("--spikes", type=click.IntRange(0, 1000), default=0, help="Samples far off.")
+@click.option(
+    "--gaps",
+    type=whole_number_from(0, 1_000),
+    default=0,
+    metavar="COUNT",
+    help="Gaps of 0.1 s, 0 to 1,000 [0].",
+)
+@click.option(
+    "--spikes",
+    type=whole_number_from(0, 1_000),
+    default=0,
+    metavar="COUNT",
+    help="Samples far off, 0 to 1,000 [0].",
+)
 @click.option(
     "--seed",
-    type=click.IntRange(0, 2**31),
+    type=whole_number_from(0, 2**31),
     default=1,
-    show_default=True,
-    help="The same seed gives the same table.",
+    metavar="NUMBER",
+    help="The same seed gives the same table [1].",
 )
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
 def simulate_command(

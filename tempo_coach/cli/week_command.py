@@ -20,6 +20,7 @@ from tempo_coach.cli.options import (
     log_option,
     only_lifter_option,
     pseudonyms_option,
+    whole_number_from,
 )
 from tempo_coach.cli.tables import is_narrow, print_json, print_table
 from tempo_coach.cli.wrapping import wrapped
@@ -41,7 +42,12 @@ _HEADINGS = ("exercise", "sets", "reps", *(f"{phase} s" for phase in Phase), "te
 @click.command("week")
 @logs_argument
 @only_lifter_option
-@click.option("--weeks", type=click.IntRange(1, 5_000), help="Only so many, up to the latest.")
+@click.option(
+    "--weeks",
+    type=whole_number_from(1, 5_000),
+    metavar="WEEKS",
+    help="Only so many, 1 to 5,000, up to the latest.",
+)
 @click.option(
     "--roster",
     "as_roster",

@@ -152,8 +152,9 @@ def test_columns_and_units_can_be_given(command: Command, trace: Path, home: Pat
 @pytest.mark.parametrize(
     ("given", "code", "said"),
     [
-        (("--range", "9"), 65, "a range of 9 m is not possible; 0.02 to 2.5 m"),
-        (("--scatter", "99"), 65, "a scatter of 0.99 is not possible"),
+        (("--range", "9"), 64, "'9' is not possible; give 0.02 to 2.5 m"),
+        (("--scatter", "99"), 64, "'99' is not possible; give 0 to 30 percent"),
+        (("--rate", "many"), 64, "'many' is not possible; give 5 to 2,000 samples a second"),
         (("--of", "smell"), 64, "is not one of"),
     ],
 )

@@ -69,4 +69,14 @@ def test_a_shell_that_is_not_known_is_refused(command: Command) -> None:
     outcome = command("completion", "csh")
 
     assert outcome.code == 64
-    assert "'csh' is not one of 'bash', 'zsh', 'fish'" in outcome.err
+    assert "Invalid value for 'SHELL': 'csh' is not one of 'bash', 'zsh', 'fish'" in outcome.err
+
+
+def test_the_shells_are_named_in_one_line_where_none_is_given(command: Command) -> None:
+    outcome = command("completion")
+
+    assert outcome.code == 64
+    assert outcome.err == (
+        "tempo-coach: Missing argument 'SHELL'. Choose from: bash, zsh, fish "
+        "(tempo-coach completion --help)\n"
+    )

@@ -122,10 +122,17 @@ def test_a_struck_set_no_longer_counts_and_its_line_stays(
         (("correct", "aa01", "--lowered", "2001 kg"), 65, "2001 kg"),
         (("correct", "aa01", "--lowered", "90 kg"), 65, "lowers no other load than it raises"),
         (("correct", "aa01", "--seconds", "1/2"), 65, "are no seconds"),
-        (("correct", "aa01", "--seconds", "99999/0/0/0"), 65, "lower: Input should be less"),
-        (("correct", "aa01", "--effort", "7.3"), 65, "effort: Input should be a multiple of 0.5"),
-        (("correct", "aa01", "--effort", "11"), 64, "11.0 is not in the range"),
-        (("correct", "aa01", "--note", "n" * 2001), 65, "note: String should have at most 2000"),
+        (("correct", "aa01", "--seconds", "99999/0/0/0"), 65, "at most 36,000 each"),
+        (
+            ("correct", "aa01", "--effort", "7.3"),
+            64,
+            "'7.3' is not possible; give 1 to 10 by halves",
+        ),
+        (("correct", "aa01", "--effort", "11"), 64, "'11' is not possible; give 1 to 10 by halves"),
+        (("correct", "aa01", "--note", "n" * 2001), 65, "at most 2000 characters of UTF-8"),
+        (("correct", "aa01", "--note", "\udcff"), 65, "at most 2000 characters of UTF-8"),
+        (("strike", "aa01", "--why", "n" * 2001), 65, "at most 2000 characters of UTF-8"),
+        (("correct", "aa01", "--reps", "2.5"), 64, "a whole number from 0 to 1,000"),
     ],
 )
 def test_a_correction_that_makes_no_sense_is_refused_in_one_line(

@@ -75,3 +75,24 @@ def test_a_time_that_is_none_is_said(command: Command, time: str, said: str) -> 
 
     assert outcome.code == 64
     assert said in outcome.err
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("week", "--weeks", "0"), "'0' is not possible; give a whole number from 1 to 5,000"),
+        (("week", "--weeks", "2.5"), "'2.5' is not possible; give a whole number from 1 to 5,000"),
+        (("prescribe", "squat", "hold", "--lower", "nan"), "give 1 to 60 seconds"),
+        (("reserve", "squat", "--lower-s", "31"), "'31' is not possible; give 1 to 30 seconds"),
+        (("plan", "show", PLAN, "--week", "first"), "give a whole number from 1 to 104"),
+        (("compare", "t.csv", LINE, "--rate", "0.5"), "give 1 to 100,000 samples a second"),
+    ],
+)
+def test_a_number_that_is_not_possible_is_refused_with_what_is(
+    command: Command, words: tuple[str | Path, ...], said: str
+) -> None:
+    outcome = command(*words)
+
+    assert (outcome.code, outcome.out) == (64, "")
+    assert said in outcome.err
+    assert outcome.err.count("\n") == 1

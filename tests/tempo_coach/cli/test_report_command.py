@@ -245,7 +245,11 @@ def test_skipped_lines_and_logs_that_disagree_are_told(command: Command, home: P
         (("-o", "w.html", "--week", "2026-W30"), 65, "no sets in 2026-W30; the nearest week is 20"),
         (("-o", "w.html", "--week", "2026-W54"), 64, "'2026-W54' is no week of ISO 8601"),
         (("-o", "w.html", "--week", "last"), 64, "'last' is no week of ISO 8601; give one such as"),
-        (("-o", "w.html", "--weeks", "1"), 64, "1 is not in the range 2<=x<=10"),
+        (
+            ("-o", "w.html", "--weeks", "1"),
+            64,
+            "'1' is not possible; give a whole number from 2 to 10",
+        ),
         (("-o", "w.html", "--plan", "gone.toml"), 66, "the plan gone.toml can't be read"),
         (("-o", "w.html", "--plan", "p.toml", "--pseudonyms"), 64, "give --plan or --pseudonyms"),
     ],
