@@ -53,6 +53,16 @@ def test_every_option_has_a_help_text(name: str) -> None:
     assert [one.name for one in options if not one.help] == []
 
 
+@pytest.mark.parametrize("name", ["", *COMMANDS])
+def test_no_help_is_wider_than_80_columns_and_nothing_in_it_is_cut(name: str) -> None:
+    one = COMMANDS[name] if name else command
+
+    shown = one.get_help(click.Context(one, info_name=f"tempo-coach {name}"))
+
+    assert max(map(len, shown.splitlines())) <= 80
+    assert re.findall(r"[^\]]\.\.\.", shown) == []
+
+
 @pytest.mark.parametrize("name", COMMANDS)
 def test_no_help_speaks_in_the_words_of_a_program(name: str) -> None:
     shown = COMMANDS[name].get_help(click.Context(COMMANDS[name], info_name=name))

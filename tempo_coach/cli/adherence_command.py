@@ -44,13 +44,14 @@ def adherence_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """Say how tempos were kept week by week, where lowers were measured by taps or a trace.
+    """Say how tempos were kept week by week, where measured.
 
-    Logs are merged; a folder stands for every .jsonl file below it.
+    What counts are lowers measured by taps or by a trace. Logs are merged; a folder stands for
+    every .jsonl file below it.
 
     \b
     tempo-coach adherence
-    tempo-coach adherence logs/ --lifter Mirela --exercise "front squat"
+    tempo-coach adherence logs/ --exercise "front squat"
     """
     reading = merge_logs(logs, log_path)
     choice = Choice(() if lifter is None else (lifter,), () if exercise is None else (exercise,))

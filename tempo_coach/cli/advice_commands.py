@@ -51,7 +51,7 @@ def ready_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """Say whether lifters are ready for overloaded and for fast lowering of an exercise.
+    """Say who is ready for overloaded or for fast lowering.
 
     Each criterion stands with its evidence and with what is missing; all of them are the coach's
     to change, under [dosing] in the plan. Who can't lower slowly isn't ready to lower fast. The
@@ -59,7 +59,7 @@ def ready_command(
 
     \b
     tempo-coach ready "front squat" winter.toml
-    tempo-coach ready "front squat" winter.toml logs/ --lifter "Mirela Oude" --json
+    tempo-coach ready "front squat" winter.toml logs/ --lifter "Mirela Oude"
     """
     today, plan, people = _asked(path, lifter, day)
     reading = merge_logs(logs, log_path)
@@ -150,11 +150,11 @@ def next_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """Propose next week's lines from this week's work: which sets to add, keep and cut.
+    """Propose next week's lines from this week's work.
 
-    Rests on what was done, the week's limit, the efforts and who is ready for what; where this
-    week has no sets, on the last week that has. It is for the coach to take or to edit, and
-    changes nothing.
+    Says which sets to add, keep and cut. Rests on what was done, the week's limit, the efforts and
+    who is ready for what; where this week has no sets, on the last week that has. It is for the
+    coach to take or to edit, and changes nothing.
 
     \b
     tempo-coach next winter.toml

@@ -76,7 +76,7 @@ def compare_command(
     as_json: bool,
     **given: Any,
 ) -> None:
-    """Set what was really lifted beside the line: a recording of the bar, rep by rep.
+    """Set a recording of the bar beside the line, rep by rep.
 
     TRACE is a table as text (CSV), with the bar's height, speed or acceleration over time, from
     any device or video. How long each phase took is found in it, and what was done with the data
@@ -85,7 +85,7 @@ def compare_command(
 
     \b
     tempo-coach compare trace.csv "front squat 1x5 @ 80 kg 4-1-X-1"
-    tempo-coach compare video.csv "deadlift 1x3 3-1-X-0" --height "y" --unit cm --rate 60
+    tempo-coach compare video.csv "deadlift 1x3 3-1-X-0" --height y --rate 60
     """
     prescription = parse_prescription(line)
     cut = outputs.trace_cutter()

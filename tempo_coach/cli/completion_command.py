@@ -14,10 +14,14 @@ _SHELLS = ("bash", "zsh", "fish")
 @click.argument("shell", metavar="SHELL", type=click.Choice(_SHELLS))
 @click.pass_context
 def completion_command(ctx: click.Context, shell: str) -> None:
-    """Print a script that completes commands and options in bash, zsh or fish.
+    """Print what lets bash, zsh or fish complete commands.
+
+    It completes options and the names of methods too. The folder has to be there, and the command
+    has to be found as tempo-coach. In zsh the folder has to stand in fpath before compinit runs.
 
     \b
-    tempo-coach completion bash > ~/.local/share/bash-completion/completions/tempo-coach
+    tempo-coach completion bash \\
+        > ~/.local/share/bash-completion/completions/tempo-coach
     tempo-coach completion zsh > ~/.zsh/completions/_tempo-coach
     tempo-coach completion fish > ~/.config/fish/completions/tempo-coach.fish
     """

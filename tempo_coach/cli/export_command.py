@@ -20,6 +20,7 @@ from tempo_coach.cli.options import (
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.progress import progress
 from tempo_coach.cli.tables import print_line
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.export_columns import By, Format, explained
 from tempo_coach.core.export_season import with_season
 from tempo_coach.core.export_tables import Choice, export_table
@@ -27,11 +28,18 @@ from tempo_coach.core.legible import quoted
 
 _SHEETS = (By.WEEK, By.EXERCISE, By.SET, By.TEMPO, By.MAX, By.DAY, By.READINESS)
 """Of a workbook, in order."""
+_HELP_WIDTH = 76
+"""Columns of what stands indented at the end of a help."""
 
 
 def _columns_help() -> str:
     rows = "\n".join(
-        f"  {column.name} [{'/'.join(found)}] {column.meaning}"
+        wrapped(
+            f"{column.name} [{'/'.join(found)}] {column.meaning}",
+            width=_HELP_WIDTH,
+            first="  ",
+            indent="    ",
+        )
         for column, found in explained().items()
     )
     return f"\b\nColumns, and the rows they stand in:\n{rows}"
@@ -99,11 +107,11 @@ def export_command(
     replace: bool,
     log_path: Path | None,
 ) -> None:
-    """Write sets, sums or readiness as a table for other tools: CSV, JSON or a workbook.
+    """Write sets, sums or readiness as a table for other tools.
 
-    Logs are merged by the ids of their sets; a folder stands for every .jsonl file below it.
-    Struck sets are left out, corrections are in, and each name is as last written. The file is
-    private to you, and written whole or not at all.
+    The table is CSV, JSON or a workbook. Logs are merged by the ids of their sets; a folder stands
+    for every .jsonl file below it. Struck sets are left out, corrections are in, and each name is
+    as last written. The file is private to you, and written whole or not at all.
 
     \b
     tempo-coach export -o weeks.csv

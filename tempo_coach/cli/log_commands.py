@@ -45,7 +45,7 @@ def log_command(
 
     \b
     tempo-coach log
-    tempo-coach log --lifter Mirela --json
+    tempo-coach log --lifter "Mirela Oude" --json
     """
     if ctx.invoked_subcommand is not None:
         return
@@ -92,7 +92,9 @@ def _kg_text(done: SetDone) -> str:
 @logs_argument
 @log_option
 def check_command(logs: tuple[Path, ...], log_path: Path | None) -> int:
-    """Say what is wrong in a log, and where; 65 if anything is.
+    """Say what is wrong in a log, and where.
+
+    The exit code is 65 if anything is.
 
     \b
     tempo-coach log check
@@ -179,7 +181,9 @@ def correct_command(
     seconds: str | None,
     log_path: Path | None,
 ) -> None:
-    """Correct a set; ID is its id in the log, or the beginning of it.
+    """Correct a set of the log.
+
+    ID is its id, or the beginning of it.
 
     \b
     tempo-coach log correct 4f1c --reps 4 --effort 9
@@ -220,7 +224,9 @@ def correct_command(
 )
 @log_option
 def strike_command(set_id: str, why: str, log_path: Path | None) -> None:
-    """Strike a set, so that it no longer counts; its line stays in the log.
+    """Strike a set, so that it no longer counts.
+
+    Its line stays in the log. ID is its id, or the beginning of it.
 
     \b
     tempo-coach log strike 4f1c --why "warm-up"

@@ -59,7 +59,9 @@ class _ListsByItself(click.Group):
 
 @click.group("max", cls=_ListsByItself)
 def max_command() -> None:
-    """List maxes, record them, or estimate them from reps; without a command it lists.
+    """List maxes, record them, or estimate them from reps.
+
+    Without a command it lists, and takes the options of 'max list'.
 
     \b
     tempo-coach max
@@ -90,12 +92,12 @@ def list_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """List tested maxes, the reserve, and what the sets of the log let estimate at each tempo.
+    """List tested maxes, the reserve, and what sets let estimate.
 
-    An estimate rests on sets of effort 7 or more, 10 reps or fewer, and no more than 12 to
-    failure; an effort of 10 leaves no rep, 9 one, and so on. It is a band, from the least to the
-    greatest that the published equations say, for that tempo alone. A day counts by its best set.
-    Logs are merged; a folder stands for every .jsonl file below it.
+    There is an estimate for each tempo. It rests on sets of effort 7 or more, 10 reps or fewer, and
+    no more than 12 to failure; an effort of 10 leaves no rep, 9 one, and so on. It is a band, from
+    the least to the greatest that the published equations say, for that tempo alone. A day counts
+    by its best set. Logs are merged; a folder stands for every .jsonl file below it.
 
     \b
     tempo-coach max list
@@ -169,7 +171,7 @@ def add_command(
 
     \b
     tempo-coach max add "front squat" "90 kg" --lower-s 2
-    tempo-coach max add "front squat" "102.5 kg" --lowered --lower-s 3 --on 2026-11-20
+    tempo-coach max add "front squat" "102.5 kg" --lowered --lower-s 3
     """
     if lowered and not lower_s:
         raise click.UsageError("a lowered max belongs to its lower; give --lower-s, such as 3")
@@ -216,7 +218,9 @@ def _doubts(lifter: str, exercise: str, log_path: Path | None) -> tuple[str, ...
 )
 @log_option
 def strike_command(max_id: str, why: str, log_path: Path | None) -> None:
-    """Strike a max, so that it no longer counts; its line stays in the log.
+    """Strike a max, so that it no longer counts.
+
+    Its line stays in the log. ID is its id, or the beginning of it.
 
     \b
     tempo-coach max strike 7d20 --why "the pins took it"
@@ -248,7 +252,9 @@ def strike_command(max_id: str, why: str, log_path: Path | None) -> None:
 def estimate_command(
     load: str, reps: int, lower_s: float | None, exercise: str, as_json: bool
 ) -> None:
-    """Estimate a 1RM from the reps of one set to failure, by each equation and as a band.
+    """Estimate a 1RM from the reps of one set, by each equation.
+
+    The reps are to failure. All equations together make a band.
 
     \b
     tempo-coach max estimate "80 kg" 5

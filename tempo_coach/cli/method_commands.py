@@ -40,7 +40,7 @@ def _method(text: str) -> Method:
 @click.argument("method", metavar="[METHOD]", type=_method, required=False)
 @json_option
 def methods_command(method: Method | None, as_json: bool) -> None:
-    """Tell the ways to train the lowering: all in a line each, or one in full.
+    """Tell the ways to train the lowering, or all of one.
 
     Each number stands with its source; where neither a trial nor the trade has one, it says so.
 
@@ -54,7 +54,7 @@ def methods_command(method: Method | None, as_json: bool) -> None:
     elif method is None:
         rows = [(one.name.value, one.summary) for one in METHODS.values()]
         print_table(("method", "what is done"), rows, left=2)
-        click.echo("\n'tempo-coach methods NAME' tells all of one.")
+        click.echo("\n'tempo-coach methods METHOD' tells all of one.")
     else:
         click.echo(f"{method.name}: {method.summary}\n")
         print_rows(card_rows(method))
@@ -103,7 +103,8 @@ def prescribe_command(
 
     \b
     tempo-coach prescribe "front squat" slow-lowering --max "120 kg"
-    tempo-coach prescribe "bench press" accentuated-lowering --plan winter.toml --lifter Jonne
+    tempo-coach prescribe "front squat" slow-lowering --plan winter.toml \\
+        --lifter "Mirela Oude"
     """
     made = bootstrap.program(Wishes(log_path, is_silent=True))
     plan = None if plan_path is None else usable_plan(plan_path)

@@ -188,7 +188,7 @@ only_lifter_option = click.option(
     type=lifter_name,
     metavar="NAME",
     callback=_given_once,
-    help="Only this lifter's sets.",
+    help="Only this lifter.",
 )
 lifters_option = click.option(
     "--lifter",

@@ -42,7 +42,9 @@ _replace_option = click.option("--replace", is_flag=True, help="Write over a fil
 @click.group("plan", invoke_without_command=True)
 @click.pass_context
 def plan_command(ctx: click.Context) -> None:
-    """Write weeks of work in a file, check it, and show a week of it.
+    """Write a plan in a file, check it, and show a week of it.
+
+    A plan is weeks of work for one lifter or several.
 
     \b
     tempo-coach plan new -o winter.toml
@@ -56,7 +58,9 @@ def plan_command(ctx: click.Context) -> None:
 @click.option("-o", "--output", type=click.Path(path_type=Path), help="The file to write.")
 @_replace_option
 def new_command(output: Path | None, replace: bool) -> None:
-    """Write a plan to begin from, with a word on every key; without -o, print it.
+    """Write a plan to begin from, with a word on every key.
+
+    Without -o it is printed.
 
     \b
     tempo-coach plan new -o winter.toml
@@ -73,11 +77,11 @@ def new_command(output: Path | None, replace: bool) -> None:
 @plan_command.command("check")
 @_plan_argument
 def check_command(path: Path) -> int:
-    """Say everything that is wrong in a plan, and where; 65 if anything is.
+    """Say everything that is wrong in a plan, and where.
 
-    Remarks tell where a line leaves the range of its method, with the reason, and a span the
-    season. They are no faults, and know the maxes of the file alone; 'plan show' knows those of
-    the log too.
+    The exit code is 65 if anything is. Remarks tell where a line leaves the range of its method,
+    with the reason, and a span the season. They are no faults, and know the maxes of the file
+    alone; 'plan show' knows those of the log too.
 
     \b
     tempo-coach plan check winter.toml
@@ -119,9 +123,10 @@ def _summary(plan: Plan) -> str:
 def show_command(
     path: Path, week: int | None, lifter: str | None, as_json: bool, log_path: Path | None
 ) -> None:
-    """Show a week of a plan as it would stand on the board, with the loads worked out.
+    """Show a week of a plan as it would stand on the board.
 
-    Loads and remarks go by the maxes of the plan and of the log, as on the day.
+    Loads are worked out, and what goes on the bar. They and the remarks go by the maxes of the
+    plan and of the log, as on the day.
 
     \b
     tempo-coach plan show winter.toml
@@ -212,10 +217,12 @@ def schema_command() -> None:
 def import_command(
     table: Path, output: Path, start: date | None, lifter: str | None, replace: bool
 ) -> None:
-    """Make a plan of a coach's table, .csv or .xlsx, and say row by row what was understood.
+    """Make a plan of a coach's table, .csv or .xlsx.
+
+    What was understood is said row by row.
 
     \b
-    tempo-coach plan import winter.xlsx -o winter.toml --start 2026-11-30 --lifter "Mirela Oude"
+    tempo-coach plan import winter.xlsx -o winter.toml --start 2026-11-30
     """
     source, today = bootstrap.table_file(table), _today()
     sheets, letters = source.read()

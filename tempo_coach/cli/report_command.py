@@ -95,13 +95,13 @@ def report_command(
     replace: bool,
     log_path: Path | None,
 ) -> None:
-    """Write a week as a page for each lifter, to print or to send: HTML or PDF.
+    """Write a week as a page for each lifter, HTML or PDF.
 
-    The page holds this week's sums against the last ones, charts by exercise, and each set as
-    prescribed and as done; before several lifters stands the roster. With a plan it also says who
-    is ready for more or not yet, and proposes next week, which changes nothing. It is one file
-    that needs nothing else, prints on one sheet of A4 a lifter, and is private to you. Needs the
-    extra 'report': pip install 'tempo-coach[report]'.
+    The page, to print or to send, holds this week's sums against the last ones, charts by exercise,
+    and each set as prescribed and as done; before several lifters stands the roster. With a plan it
+    also says who is ready for more or not yet, and proposes next week, which changes nothing. It is
+    one file that needs nothing else, prints on one sheet of A4 a lifter, and is private to you.
+    Needs the extra 'report': pip install 'tempo-coach[report]'.
 
     \b
     tempo-coach report -o week.html

@@ -143,7 +143,7 @@ def reserve_command(
     ceiling: Load | None,
     **given: object,
 ) -> int:
-    """Test how much more a lifter lowers under control than lifts, attempt by attempt.
+    """Test how much more a lifter lowers under control than lifts.
 
     The loads begin at the 1RM and rise by the step, rounded down to what the discs make. Each
     attempt is one lower, paced and logged as a set; the spotters raise the bar. After each, the
@@ -155,7 +155,8 @@ def reserve_command(
 
     \b
     tempo-coach reserve "front squat" --max "100 kg"
-    tempo-coach reserve "bench press" --plan winter.toml --lifter Jonne --step 4% --rest 5:00
+    tempo-coach reserve "front squat" --plan winter.toml \\
+        --lifter "Jonne Tarval" --step 4% --rest 5:00
     tempo-coach reserve "front squat" --result --json
     """
     if as_json and not shows_result:

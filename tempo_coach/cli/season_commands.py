@@ -63,7 +63,7 @@ def season_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """Show the weeks of a plan's year: lowering emphasis done, and how much may be.
+    """Show a plan's year: lowering emphasis done, and its limits.
 
     The limit of a week comes from a base, grows by a stated share, and the calendar takes out of
     it: in season, before a meet, on holidays and in illness. It warns, and locks nothing.

@@ -199,9 +199,10 @@ def track_command(
     as_json: bool,
     **given: object,
 ) -> None:
-    """Write the sound of one set to a file, for a phone or earbuds, or list its cues.
+    """Write the sound of one set to a file, or list its cues.
 
-    Behind the last phase the end sound rings out for about a second.
+    The file is for a phone or earbuds. Behind the last phase the end sound rings out for about a
+    second.
 
     \b
     tempo-coach track "front squat 4x5 @ 80 kg 4-1-X-1" -o set.wav
@@ -262,9 +263,9 @@ def _phase(cue: Cue, span: Span) -> str:
 @count_option
 @silent_option
 def sounds_command(is_silent: bool, **given: object) -> None:
-    """Play each cue after its name, then one slow rep with the words alongside.
+    """Play each cue after its name, then one slow rep.
 
-    The rep is heard in the chosen cue sets.
+    The rep is heard in the chosen cue sets, with the words alongside.
 
     \b
     tempo-coach sounds
@@ -289,7 +290,9 @@ def sounds_command(is_silent: bool, **given: object) -> None:
 @click.command("demo")
 @silent_option
 def demo_command(is_silent: bool) -> int:
-    """Try the app on the invented log of a rowing club; your own log is not touched.
+    """Try the app on the plan and log of an invented club.
+
+    Your own plan and log are not touched.
 
     \b
     tempo-coach demo

@@ -135,13 +135,13 @@ def simulate_command(
     seed: int,
     replace: bool,
 ) -> None:
-    """Make up a recording of the bar for a line, to try out 'compare' without a device.
+    """Make up a recording of the bar, to try out 'compare'.
 
-    The table says in its first line that it is simulated.
+    It is a recording of one set of the line, and says in its first line that it is simulated.
 
     \b
     tempo-coach simulate "front squat 1x5 4-1-X-1" -o trace.csv --fatigue 20
-    tempo-coach simulate "deadlift 1x3 3-1-X-0" -o trace.csv --of acceleration --rate 200
+    tempo-coach simulate "deadlift 1x3 3-1-X-0" -o trace.csv --of acceleration
     """
     prescription = parse_prescription(line)
     of = Quantity(quantity)

@@ -44,10 +44,11 @@ def _read(text: str) -> int:
 @lifter_option
 @log_option
 def soreness_command(soreness: str | None, log_path: Path | None, **given: object) -> None:
-    """Record how sore a lifter is today, from 0, not at all, to 10; without a number list it.
+    """Record how sore a lifter is today, 0 to 10, or list it.
 
-    The latest answer of a day counts. Where it is above soreness_most of the plan that was opened
-    last (5 without one), that is said before a set; it blocks nothing and diagnoses nothing.
+    0 is not at all; without a number what was told is listed. The latest answer of a day counts.
+    Where it is above soreness_most of the plan that was opened last (5 without one), that is said
+    before a set; it blocks nothing and diagnoses nothing.
 
     \b
     tempo-coach soreness 6

@@ -66,14 +66,15 @@ def week_command(
     as_json: bool,
     log_path: Path | None,
 ) -> None:
-    """Add up lowering seconds, tension and loads by week (ISO 8601) and exercise.
+    """Add up lowering seconds, tension and loads by week.
 
-    Several logs are merged by the ids of their sets; a folder stands for every .jsonl file below
-    it. 'load kg·s' is load times seconds lowering, this tool's own measure.
+    Weeks are those of ISO 8601, and each exercise has a row. Several logs are merged by the ids of
+    their sets; a folder stands for every .jsonl file below it. 'load kg·s' is load times seconds
+    lowering, this tool's own measure.
 
     \b
     tempo-coach week
-    tempo-coach week --lifter Mirela --weeks 4
+    tempo-coach week --lifter "Mirela Oude" --weeks 4
     tempo-coach week mirela.jsonl jonne.jsonl --json
     tempo-coach week logs/ --roster
     """
