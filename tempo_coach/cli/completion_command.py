@@ -30,4 +30,6 @@ def completion_command(ctx: click.Context, shell: str) -> None:
     if kind is None:
         raise AssertionError(f"click has no completion for {shell}")
     # As the base class does it: bash's own would start bash to ask for its version.
-    click.echo(ShellComplete.source(kind(root.command, {}, "tempo-coach", _VARIABLE)))
+    script = ShellComplete.source(kind(root.command, {}, "tempo-coach", _VARIABLE))
+    # For fish, so that a description does not end with its first comma.
+    click.echo(script.replace('string split ","', 'string split --max 1 ","'))

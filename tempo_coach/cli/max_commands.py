@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 import click
+from click.shell_completion import CompletionItem
 
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
@@ -52,9 +53,19 @@ class _ListsByItself(click.Group):
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         """Put the listing in front of what are its logs and options."""
-        if not args or (args[0] not in self.commands and args[0] not in ctx.help_option_names):
+        names_one = bool(args) and (args[0] in self.commands or args[0] in ctx.help_option_names)
+        is_completed = not args and ctx.resilient_parsing
+        if not (names_one or is_completed):
             args = [_LISTING, *args]
         return super().parse_args(ctx, args)
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
+        """Return the commands that begin so, or else what the listing takes."""
+        if incomplete.startswith("-"):
+            listing = self.commands[_LISTING]
+            return listing.shell_complete(click.Context(listing, parent=ctx), incomplete)
+        found = super().shell_complete(ctx, incomplete)
+        return found or [CompletionItem(incomplete, type="file")]
 
 
 @click.group("max", cls=_ListsByItself)

@@ -36,8 +36,12 @@ def _method(text: str) -> Method:
         raise click.BadParameter(str(fault), param_hint="'METHOD'") from fault
 
 
+def _names(_ctx: click.Context, _param: click.Parameter, incomplete: str) -> list[str]:
+    return [name.value for name in METHODS if name.startswith(incomplete)]
+
+
 @click.command("methods")
-@click.argument("method", metavar="[METHOD]", type=_method, required=False)
+@click.argument("method", metavar="[METHOD]", type=_method, required=False, shell_complete=_names)
 @json_option
 def methods_command(method: Method | None, as_json: bool) -> None:
     """Tell the ways to train the lowering, or all of one.
@@ -62,7 +66,7 @@ def methods_command(method: Method | None, as_json: bool) -> None:
 
 @click.command("prescribe")
 @click.argument("exercise", metavar="EXERCISE")
-@click.argument("method", metavar="METHOD", type=_method)
+@click.argument("method", metavar="METHOD", type=_method, shell_complete=_names)
 @click.option(
     "--plan",
     "plan_path",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import click
+from click.shell_completion import CompletionItem
 
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.options import (
@@ -29,6 +30,11 @@ class CommandOrPlan(click.Group):
         if self.get_command(ctx, args[0]) is None and _names_plan(args[0]):
             return open_command.name, open_command, args
         return super().resolve_command(ctx, args)
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[CompletionItem]:
+        """Return the commands that begin so; where none does, it may be the path of a plan."""
+        found = super().shell_complete(ctx, incomplete)
+        return found or [CompletionItem(incomplete, type="file")]
 
 
 def _names_plan(word: str) -> bool:

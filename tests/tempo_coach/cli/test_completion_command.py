@@ -7,7 +7,9 @@ import sys
 from pathlib import Path
 
 import pytest
+from click.shell_completion import ShellComplete
 
+from tempo_coach.cli.main import command as program
 from tests.tempo_coach.cli.conftest import Command
 
 ROOT = Path(__file__).parents[3]
@@ -63,6 +65,46 @@ def test_bash_completes_commands_options_and_their_values(
     )
 
     assert done.stdout.split() == expected
+
+
+def completions(*words: str) -> list[tuple[str, str]]:
+    """What stands there and may come next, each with its kind."""
+    *before, begun = words
+    asked = ShellComplete(program, {}, "tempo-coach", "ASKED").get_completions(before, begun)
+    return [(item.type, item.value) for item in asked]
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        (("methods", "two"), [("plain", "two-up-one-down")]),
+        (("prescribe", "squat", "sl"), [("plain", "slow-lowering")]),
+        (("max", "es"), [("plain", "estimate")]),
+        (("max", "--ex"), [("plain", "--exercise")]),
+        (("max", "logs/"), [("file", "logs/")]),
+        (("max", "--json", "logs/"), [("file", "logs/")]),
+        (("de",), [("plain", "demo")]),
+        (("winter",), [("file", "winter")]),
+        (("winter.toml", "--sil"), [("plain", "--silent")]),
+    ],
+)
+def test_commands_methods_options_and_files_are_completed_where_they_stand(
+    words: tuple[str, ...], expected: list[tuple[str, str]]
+) -> None:
+    assert completions(*words) == expected
+
+
+def test_every_command_of_the_maxes_is_offered() -> None:
+    assert completions("max", "") == [
+        ("plain", name) for name in ("add", "estimate", "list", "strike")
+    ]
+
+
+def test_fish_is_told_all_of_what_a_command_does(command: Command) -> None:
+    script = command("completion", "fish").out
+
+    assert 'string split --max 1 ","' in script
+    assert 'string split ","' not in script
 
 
 def test_a_shell_that_is_not_known_is_refused(command: Command) -> None:
