@@ -166,7 +166,7 @@ def _ask_name(made: Program, *, starts_at_once: bool) -> str:
         name = getpass.getuser()
         click.echo(f"tempo-coach: logged for {legible(name)}; --lifter NAME changes it", err=True)
         return name
-    name = click.prompt("Who is lifting?", value_proc=lifter_name, err=True)
+    name = click.prompt("Who is lifting?", value_proc=lifter_name, err=True, prompt_suffix=" ")
     made.keep_setting("lifter", name)
     return name
 

@@ -173,7 +173,7 @@ def test_a_name_is_asked_for_once_and_kept(home: Path) -> None:
     _, nobody_asks = second.communicate("", timeout=20)
 
     assert first.returncode == 0, err
-    assert "Who is lifting?" in err
+    assert "Who is lifting? " in err
     assert "Enter starts set 1 of 1." in out
     (fact,) = map(json.loads, (home / "log.jsonl").read_text(encoding="utf-8").splitlines())
     assert fact["lifter"] == "Mirela Oude"
