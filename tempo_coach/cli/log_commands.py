@@ -24,10 +24,12 @@ from tempo_coach.cli.options import (
 )
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.core.facts import Changes, SetDone, facts_schema
+from tempo_coach.core.history import History
 from tempo_coach.core.legible import legible, quoted
 from tempo_coach.core.load import LOAD_FORMS, LoadUnit, parse_load
 from tempo_coach.core.log_reading import read_logs
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.phase_seconds import LONGEST_IN_A_PHASE_S, PhaseSeconds
 from tempo_coach.core.tempo import seconds_text
 from tempo_coach.errors import OutOfRange
@@ -50,7 +52,7 @@ def log_command(
     if ctx.invoked_subcommand is not None:
         return
     reading = read_logs([bootstrap.log_file(log_path)])
-    sets = reading.history.sets if lifter is None else reading.history.of(lifter)
+    sets = _sets(reading.history, lifter)
     if as_json:
         print_json([done.model_dump(mode="json", by_alias=True) for done in sets])
         return
@@ -59,6 +61,18 @@ def log_command(
     else:
         click.echo("no sets yet")
     say_skipped(reading.skipped)
+
+
+def _sets(history: History, lifter: str | None) -> tuple[SetDone, ...]:
+    if lifter is None or not history.sets:
+        return history.sets
+    sets = history.of(lifter)
+    if not sets:
+        raise OutOfRange(
+            f"the log knows no lifter {quoted(lifter)}",
+            hint=nearest_of(lifter, history.lifters()),
+        )
+    return sets
 
 
 _HEADINGS = ("id", "began", "lifter", "exercise", "tempo", "reps", "kg", "lower s", "tension s",

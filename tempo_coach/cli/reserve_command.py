@@ -30,7 +30,7 @@ from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.coach import Coach
 from tempo_coach.core.cautions import RESERVE_CHECK, SHORT
 from tempo_coach.core.history import History
-from tempo_coach.core.legible import legible
+from tempo_coach.core.legible import legible, quoted
 from tempo_coach.core.load import Load, parse_load
 from tempo_coach.core.load_span import (
     USUAL_CEILING,
@@ -176,7 +176,7 @@ def reserve_command(
     coach, history = made.coach, made.coach.history()
     if shows_result:
         tests = history.reserve_tests.of(name, exercise)
-        _print_result(tests, f"{legible(name)}, {legible(exercise)}", as_json=as_json)
+        _print_result(tests, lifter=name, exercise=exercise, as_json=as_json)
         return exit_codes.OK
     check_cleared(name, person)
     if person is None or person.overload is None:
@@ -266,10 +266,13 @@ def _lead(coach: Coach, test: ReserveTest, history: History, *, rest_ms: int) ->
     return code if is_safe else code or exit_codes.IO
 
 
-def _print_result(tests: tuple[ReserveTest, ...], of: str, *, as_json: bool) -> None:
+def _print_result(
+    tests: tuple[ReserveTest, ...], *, lifter: str, exercise: str, as_json: bool
+) -> None:
     if not tests:
         raise OutOfRange(
-            f"no reserve test is known, of {of}", hint="'tempo-coach reserve EXERCISE' begins one"
+            f"no reserve test of {quoted(lifter)} is known for {quoted(exercise)}",
+            hint="'tempo-coach reserve EXERCISE' begins one",
         )
     if as_json:
         print_json(result_data(tests[-1]))

@@ -201,8 +201,7 @@ def track_command(
 ) -> None:
     """Write the sound of one set to a file, or list its cues.
 
-    The file is for a phone or earbuds. Behind the last phase the end sound rings out for about a
-    second.
+    Behind the last phase the end sound rings out for about a second.
 
     \b
     tempo-coach track "front squat 4x5 @ 80 kg 4-1-X-1" -o set.wav
@@ -290,9 +289,7 @@ def sounds_command(is_silent: bool, **given: object) -> None:
 @click.command("demo")
 @silent_option
 def demo_command(is_silent: bool) -> int:
-    """Try the app on the plan and log of an invented club.
-
-    Your own plan and log are not touched.
+    """Try the app on an invented plan and log, apart from your own.
 
     \b
     tempo-coach demo

@@ -108,6 +108,17 @@ def test_a_struck_set_no_longer_counts_and_its_line_stays(
     assert "ab03" in written_log.read_text(encoding="utf-8")
 
 
+def test_a_lifter_that_the_log_does_not_know_is_refused_with_the_nearest(
+    command: Command, written_log: Path
+) -> None:
+    outcome = command("log", "--log", written_log, "--lifter", "Mirella")
+
+    assert (outcome.code, outcome.out) == (65, "")
+    assert outcome.err == (
+        "tempo-coach: the log knows no lifter 'Mirella'; the nearest is 'Mirela Oude'\n"
+    )
+
+
 @pytest.mark.parametrize(
     ("arguments", "code", "said"),
     [

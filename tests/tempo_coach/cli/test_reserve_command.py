@@ -269,7 +269,7 @@ def test_the_max_comes_from_the_log_or_the_plan_and_is_named(
         (("--max", "100 kg", "--lower-s", "31"), "31"),
         (("--max", "100 kg", "--resume"), "leave out what sets them"),
         (("--resume",), "there is no test of today to go on with"),
-        (("--result",), "no reserve test is known, of Mirela Oude, front squat"),
+        (("--result",), "no reserve test of 'Mirela Oude' is known for 'front squat'"),
         (("--json",), "--json goes with --result"),
     ],
 )
