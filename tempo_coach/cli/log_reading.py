@@ -9,6 +9,7 @@ import click
 
 from tempo_coach import bootstrap
 from tempo_coach.cli.progress import progress
+from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.export_tables import Choice, check_names
 from tempo_coach.core.legible import legible
 from tempo_coach.core.log_lines import Skipped
@@ -47,7 +48,8 @@ def masked(reading: MergedLogs, choice: Choice) -> tuple[MergedLogs, Choice, Pse
     told = (one.lifter for one in reading.soreness.told)
     names = (*reading.rows.lifters, *tested, *begun, *told, *choice.lifters)
     pseudonyms = Pseudonyms.of(names, key=key.key())
-    click.echo(f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself.", err=True)
+    said = f"tempo-coach: {SAID} The key is {key.name}; keep it to yourself."
+    click.echo(wrapped(said), err=True)
     return pseudonyms.logs(reading), pseudonyms.choice(choice), pseudonyms
 
 
