@@ -17,7 +17,7 @@ from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.set_bar import SetBar, set_bar
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances
-from tempo_coach.core.weeks import seconds_by_phase
+from tempo_coach.core.work import seconds_by_phase
 
 
 @dataclass(frozen=True, slots=True)

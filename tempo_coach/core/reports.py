@@ -7,7 +7,8 @@ from typing import Any
 
 from tempo_coach.core.log_lines import Skipped
 from tempo_coach.core.timeline import Cue, Timeline
-from tempo_coach.core.weeks import Totals, Week, seconds_by_phase
+from tempo_coach.core.weeks import Totals, Week
+from tempo_coach.core.work import seconds_by_phase
 
 
 def timeline_data(timeline: Timeline) -> dict[str, Any]:

@@ -293,10 +293,3 @@ def weeks_over(rows: SetRows, *, last: int | None = None) -> tuple[Week, ...]:
         if monday >= shown
     )
     return tuple(weeks)
-
-
-def seconds_by_phase(times: PhaseTimes) -> dict[str, float]:
-    """Return ``lower_s``, ``pause_s``, ``raise_s``, ``top_s`` and ``tension_s``."""
-    return {f"{phase}_s": times.of(phase) / 1000 for phase in Phase} | {
-        "tension_s": times.tension_ms / 1000
-    }

@@ -73,3 +73,10 @@ class WorkDone:
     """Those wholly completed."""
     times: PhaseTimes
     """With what had elapsed of a rep that was broken off."""
+
+
+def seconds_by_phase(times: PhaseTimes) -> dict[str, float]:
+    """Return ``lower_s``, ``pause_s``, ``raise_s``, ``top_s`` and ``tension_s``."""
+    return {f"{phase}_s": times.of(phase) / 1000 for phase in Phase} | {
+        "tension_s": times.tension_ms / 1000
+    }

@@ -248,7 +248,7 @@ def test_a_proposal_never_holds_more_than_the_limit(
 
     lines = proposed(last, limit_s=limit_s)
 
-    assert sum(20 * one.line.sets for one in lines if one.line is not None) <= limit_s
+    assert sum(20 * one.line.sets for one in lines if one.line is not None) <= round(limit_s)
     assert len(lines) == len(work)
 
 

@@ -15,7 +15,6 @@ from tempo_coach.core.weeks import (
     IsoWeek,
     Totals,
     allowed_times,
-    seconds_by_phase,
     week_of,
     weekly,
 )
@@ -271,16 +270,6 @@ def test_sets_at_both_ends_of_the_calendar_have_their_weeks() -> None:
 def test_the_last_week_of_the_calendar_ends_with_its_last_day() -> None:
     assert IsoWeek(2026, 48).last_day() == date(2026, 11, 29)
     assert IsoWeek.of(date.max).last_day() == date.max
-
-
-def test_seconds_are_given_phase_by_phase_and_in_all() -> None:
-    assert seconds_by_phase(PhaseTimes(20_500, 5000, 2500, 1)) == {
-        "lower_s": 20.5,
-        "pause_s": 5.0,
-        "raise_s": 2.5,
-        "top_s": 0.001,
-        "tension_s": 28.001,
-    }
 
 
 def test_methods_have_their_part_of_a_week_and_sets_without_one_have_none() -> None:

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from tempo_coach.core.tempo import Phase
-from tempo_coach.core.work import PhaseTimes, added
+from tempo_coach.core.work import PhaseTimes, added, seconds_by_phase
 
 REP = PhaseTimes(lower_ms=4000, pause_ms=1000, raise_ms=500, top_ms=250)
 
@@ -28,3 +28,13 @@ def test_many_times_add_up_as_two_do() -> None:
     several = [PhaseTimes(1, 2, 3, 4), PhaseTimes(10, 20, 30, 40), PhaseTimes(100, 0, 0, 7)]
     assert added(several) == PhaseTimes(111, 22, 33, 51)
     assert added([]) == PhaseTimes()
+
+
+def test_seconds_are_given_phase_by_phase_and_in_all() -> None:
+    assert seconds_by_phase(PhaseTimes(20_500, 5000, 2500, 1)) == {
+        "lower_s": 20.5,
+        "pause_s": 5.0,
+        "raise_s": 2.5,
+        "top_s": 0.001,
+        "tension_s": 28.001,
+    }
