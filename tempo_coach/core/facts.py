@@ -109,12 +109,17 @@ class SetDone(FactValue):
 
     @property
     def mean_lower_kg(self) -> float | None:
-        """The load over the time it was lowered, which differs where only rep 1 had more."""
+        """The load over the time it was lowered, which differs where only rep 1 had more.
+
+        None where a load that it rests on is not known.
+        """
         lowered = self.shape.lower_load
         if lowered is None:
             return self.load_kg
-        if not lowered.first_rep_only or self.load_kg is None or self.lower_load_kg is None:
+        if not lowered.first_rep_only:
             return self.lower_load_kg
+        if self.load_kg is None or self.lower_load_kg is None:
+            return None
         in_all = self.seconds.lower
         slot = self.tempo.lower
         # Without a prescribed length the reps done share the time evenly.

@@ -277,6 +277,7 @@ def test_what_is_lowered_counts_over_the_time_of_lowering() -> None:
     assert first.mean_lower_kg == pytest.approx(88)
     assert shaped("lower @ 120 kg", lower_load_kg=120.0).mean_lower_kg == 120
     assert shaped("lower @ 120%").mean_lower_kg is None
+    assert shaped("first lower @ 120 kg", load_kg=None, lower_load_kg=120.0).mean_lower_kg is None
     assert shaped("lowering only").mean_lower_kg == 80
 
 
