@@ -32,8 +32,8 @@ class Measure:
 
     @property
     def limit(self) -> float | None:
-        """What the week may hold; None where no level is known."""
-        return None if self.level.amount is None else self.level.amount * self.share
+        """What the week may hold; None where no level is known and the calendar leaves some."""
+        return self._left_of(self.share)
 
     @property
     def over(self) -> float:
@@ -52,8 +52,14 @@ class Measure:
         return replace(self, done=self.done + math.fsum(more))
 
     def of_day(self, day: SeasonDay) -> float | None:
-        """Return a day's part of the limit; None where no level is known."""
-        return None if self.level.amount is None else self.level.amount * day.share / DAYS_A_WEEK
+        """Return a day's part of the limit; None where none is known."""
+        return self._left_of(day.share / DAYS_A_WEEK)
+
+    def _left_of(self, share: float) -> float | None:
+        # Of nothing, nothing is left, whatever the level.
+        if not share:
+            return 0.0
+        return None if self.level.amount is None else self.level.amount * share
 
 
 @dataclass(frozen=True, slots=True)

@@ -181,4 +181,6 @@ class WeekRoom:
 
 def _why(measure: Measure) -> str:
     why = measure.level.why
+    if not measure.share:
+        return "the calendar takes all of it out"
     return why if measure.share == 1 else f"{why}, of which the calendar leaves {measure.share:.0%}"

@@ -177,6 +177,15 @@ def test_what_the_calendar_takes_out_of_the_limit_is_said_with_its_reason() -> N
 # Before further sets
 
 
+def test_where_the_calendar_takes_all_out_any_set_goes_over_whatever_is_known() -> None:
+    said = before_line(room(measure(None, share=0.0)))
+
+    assert said == (
+        "With the next set the week has 20 s of lowering emphasis, 20 s over its limit of 0 s (the "
+        "calendar takes all of it out).",
+    )
+
+
 def test_what_was_done_since_decides_whether_the_next_set_goes_over() -> None:
     week = room(measure(50))
     stopped = done_set(id="stopped", reps_done=2, seconds=seconds(lower=9))
