@@ -53,18 +53,19 @@ class DosingRules(_Part):
     """How lowering-emphasis work is dosed; each number is the coach's to change."""
 
     emphasis_from_s: Annotated[float, Field(ge=0, le=60)] = 3.0
-    """A lower of so many seconds or more is lowering-emphasis work. Common practice, no source."""
+    """A lower prescribed with so many seconds or more is lowering-emphasis work. Common practice,
+    no source."""
     base_s: Annotated[float, Field(gt=0, le=MOST_S)] | None = None
-    """Lowering seconds of the first week; without it, the mean of the last four full weeks."""
+    """Lowering seconds of the first full loading week; without it, the mean of the last four."""
     base_kg_s: Annotated[float, Field(gt=0, le=MOST_KG_S)] | None = None
     """The same for the lowering load."""
     growth_percent: _Percent = 10.0
-    """How much a week may be above the loading week before it. Common practice, no source."""
+    """How much a full loading week may be above the one before it. Common practice, no source."""
     most_percent: Annotated[float, Field(ge=100, le=1000)] = 150.0
     """Where the growth ends, as a share of the base. Common practice, no source."""
     after_break_percent: _Percent = 50.0
-    """What a week has after two or more with less than that, planned or done. Common practice, no
-    source."""
+    """Where the level begins again after two weeks or more with less than that, planned or done.
+    Common practice, no source."""
     taper: TaperShape = Field(default=TaperShape.EXPONENTIAL, strict=False)
     """Before a meet: step, linear or exponential."""
     taper_days: Annotated[int, Field(ge=0, le=LONGEST_DAYS)] = 14
@@ -72,7 +73,8 @@ class DosingRules(_Part):
     taper_tau_days: Annotated[float, Field(gt=0, le=LONGEST_DAYS)] = 8.0
     """Exponential: after so many days a share of 1/e is left; 8 leaves out half of two weeks."""
     taper_cut_percent: _Percent = 50.0
-    """Step and linear: how much of the sum over these days is left out."""
+    """Step and linear: how much of the sum over these days is left out, before `last_days`; linear
+    at most 50."""
     last_days: Annotated[int, Field(ge=0, le=LONGEST_DAYS)] = 4
     """How many days before a meet the last lowering emphasis is; 3.7 ± 1.6 d in Pritchard et al.
     2016, JSCR 30:1796."""

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from itertools import chain
+from itertools import chain, takewhile
 from statistics import fmean
 
 from tempo_coach.core.plan_season import DosingRules
@@ -35,6 +35,11 @@ class SeasonWeek:
     def share(self) -> float:
         """What the calendar leaves of the week, 0 to 1."""
         return math.fsum(day.share for day in self.days) / len(self.days)
+
+    @property
+    def most_share(self) -> float:
+        """What the calendar leaves of the day of which it leaves most, 0 to 1."""
+        return max(day.share for day in self.days)
 
     @property
     def is_loading(self) -> bool:
@@ -72,9 +77,11 @@ def week_levels(
 
     A week has less where the calendar leaves, or the log holds, under a stated part of its level;
     it is no full loading week. After two or more of them the level is that part of what it was,
-    until a week again holds that part of its own. For a week that the calendar itself cuts, only
-    those before it count that hold under that part of their limit. Weeks before the first work do
-    not count, and those that are not over count as done.
+    until a week again holds that part of its own; after a meet it is no lower than where it last
+    began again, so that many meets do not take it to nothing. For a week that the calendar cuts,
+    those before it count that had less than the part of what its own days leave; where no day
+    leaves that part, those that hold under it of their limit. Weeks before the first work do not
+    count, and those that are not over count as done.
 
     Parameters
     ----------
@@ -123,27 +130,46 @@ class _Course:
         self._full: list[float] = []
         """Without a base, what full loading weeks held since the level last began again."""
         self._has_loaded = self._may_grow = self._has_begun_again = False
-        self._under_level = self._under_limit = 0
-        """How many weeks in a row, up to now, had less."""
+        self._parts: list[float] = []
+        """What weeks had of their levels, by calendar and log."""
+        self._under_limit = 0
+        """How many weeks in a row, up to now, held less of their limits."""
+        self._begun_again = 0.0
+        """Where the level last began again."""
+        self._is_after_meet = False
 
     def level(self, week: SeasonWeek, *, is_to_come: bool) -> Level:
         """Return the level of the next week."""
         held, rules = self._held, self._rules
         if held is None:
             return Level(None, _NO_BASE)
-        by_level = week.is_loading or self._has_begun_again
-        less = self._under_level if by_level else self._under_limit
+        less = self._less(week)
         if less >= _BREAK_WEEKS:
-            part = rules.after_break_percent
-            amount = held if self._has_begun_again else held * part / 100
-            return Level(amount, f"{part:g}% of the level, after {less} weeks with less", less)
+            return self._lower(held, less)
         if self._full and not is_to_come:
             count = len(self._full)
             of = f"the mean of the last {count} full loading week{'' if count == 1 else 's'}"
-            return _grown(held, of, rules)
+            return _grown(held, of, rules, top=self._top)
         if week.is_loading and self._may_grow:
             return _grown(held, "the level before", rules, top=self._top)
         return Level(held, "the level before" if self._has_loaded else "the stated base")
+
+    def _lower(self, held: float, less: int) -> Level:
+        part, after = self._rules.after_break_percent, f"after {less} weeks with less"
+        if self._has_begun_again:
+            return Level(held, f"{part:g}% of the level, {after}", less)
+        if self._is_after_meet and self._begun_again > held * part / 100:
+            again = min(held, self._begun_again)
+            return Level(again, f"where it last began again, {after}", less)
+        return Level(held * part / 100, f"{part:g}% of the level, {after}", less)
+
+    def _less(self, week: SeasonWeek) -> int:
+        """Return how many weeks in a row before a week had less."""
+        part = self._rules.after_break_percent / 100
+        if week.most_share < part and not self._has_begun_again:
+            return self._under_limit
+        few = part * week.most_share if week.most_share >= part else part
+        return sum(1 for _ in takewhile(lambda had: had < few, reversed(self._parts)))
 
     def go_past(self, week: SeasonWeek, level: Level, done: float | None) -> None:
         """Take what was done in a week; None where it is not over."""
@@ -152,27 +178,28 @@ class _Course:
             return
         self._has_loaded = True
         part = self._rules.after_break_percent / 100
+        had = week.share if done is None else min(week.share, done / amount)
         is_under_limit = done is not None and done < amount * week.share * part
-        is_under_level = week.share < part or (done is not None and done < amount * part)
         if week.share:
             self._under_limit = self._under_limit + 1 if is_under_limit else 0
-        self._under_level = self._under_level + 1 if is_under_level else 0
-        self._may_grow = week.is_loading and not is_under_level
+        self._parts.append(had)
+        self._may_grow = week.is_loading and had >= part
+        self._is_after_meet = any(day.meet is not None for day in week.days)
         if level.after_less:
-            self._held, self._full = amount, []
-        self._has_begun_again = level.after_less > 0 and is_under_level
+            self._held, self._full, self._begun_again = amount, [], amount
+        self._has_begun_again = level.after_less > 0 and had < part
         if not week.share or is_under_limit:
             return
         if self._base is None and week.is_loading and done is not None:
             counted = min(done, amount) if level.after_less else done
             self._full = [*self._full, counted][-BASE_WEEKS:]
             self._held = fmean(self._full)
+            self._top = self._held * self._rules.most_percent / 100
         elif not self._full or done is None:
             self._held = amount
-            self._top = self._top or amount * self._rules.most_percent / 100
 
 
-def _grown(level: float, of: str, rules: DosingRules, *, top: float | None = None) -> Level:
+def _grown(level: float, of: str, rules: DosingRules, *, top: float | None) -> Level:
     grown = level * (1 + rules.growth_percent / 100)
     if top is not None and grown > top:
         return Level(top, f"{rules.most_percent:g}% of the base, where the growth ends")

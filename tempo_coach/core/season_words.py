@@ -7,6 +7,7 @@ from statistics import fmean
 
 from tempo_coach.core.legible import legible
 from tempo_coach.core.load_trend import LONG_DAYS, SHORT_DAYS, WHY_NO_SAFE_ZONE
+from tempo_coach.core.marks import counted
 from tempo_coach.core.season import Season
 from tempo_coach.core.season_limits import BASE_WEEKS, SeasonWeek
 from tempo_coach.core.season_table import DayTrend
@@ -38,14 +39,18 @@ def week_words(week: SeasonWeek) -> str:
 
 def taper_words(taper: Taper) -> str:
     """Say how the work comes down before a meet, and what the share left out is a share of."""
-    form = f"{taper.shape} over {taper.days} days"
+    ends = (
+        f"the last lowering emphasis is {counted(max(taper.last_days, 1), 'day')} before the meet"
+    )
+    if not taper.days:
+        return f"No taper is stated, and {ends}."
+    form = f"{taper.shape} over {counted(taper.days, 'day')}"
     if taper.shape is TaperShape.EXPONENTIAL:
         form += f", τ {taper.tau_days:g} d"
     return (
-        f"Taper: {form}. It leaves out {1 - taper.mean:.0%} of the sum over these days; the "
-        "published 41 to 60 % (Bosquet et al. 2007, MSSE 39:1358) is read so, and not as what is "
-        f"left on the last day. The last lowering emphasis is {taper.last_days} days before the "
-        "meet."
+        f"Taper: {form}, and {ends}. In all it leaves out {1 - taper.mean:.0%} of the sum over "
+        "these days; the published 41 to 60 % (Bosquet et al. 2007, MSSE 39:1358) is read so, and "
+        "not as what is left on the last day."
     )
 
 
@@ -65,7 +70,7 @@ def basis_sentences(season: Season) -> Iterator[str]:
     )
     if not season.is_planned:
         yield WITHOUT_PLAN
-    if all(row.lower_s.limit is None for row in season.rows):
+    if all(row.lower_s.level.amount is None for row in season.rows):
         yield NO_LIMIT if season.is_planned else NO_LIMIT_YET
     yield from _begins_again(season)
     yield from _jump(season)
@@ -137,7 +142,7 @@ def _begins_again(season: Season) -> Iterator[str]:
     """Say what began again lower of late, when, and after how many weeks with less."""
     this = IsoWeek.of(season.today)
     late = [row for row in season.rows if this.before(BASE_WEEKS) < row.week.week <= this]
-    last: dict[str, tuple[IsoWeek, int]] = {}
+    last: dict[str, tuple[IsoWeek, str]] = {}
     for row in late:
         for name, measure in (
             ("lowering seconds", row.lower_s),
@@ -145,13 +150,12 @@ def _begins_again(season: Season) -> Iterator[str]:
             *row.groups.items(),
         ):
             if measure.level.after_less:
-                last[name] = (row.week.week, measure.level.after_less)
-    part = f"{season.rules.after_break_percent:g}%"
-    for week, weeks in sorted(set(last.values())):
-        names = " and ".join(legible(name) for name, one in last.items() if one == (week, weeks))
+                last[name] = (row.week.week, measure.level.why)
+    for week, why in sorted(set(last.values())):
+        names = " and ".join(legible(name) for name, one in last.items() if one == (week, why))
         yield (
-            f"The level of {names} begins again at {part} in {week}, after {weeks} weeks with less "
-            "than that. What is not in the log counts as not done."
+            f"The level of {names} begins again lower in {week}: {why}. What is not in the log "
+            "counts as not done."
         )
 
 

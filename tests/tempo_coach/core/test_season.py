@@ -2,6 +2,7 @@ from __future__ import annotations
 
 from datetime import date, datetime, timedelta
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -15,8 +16,10 @@ from tempo_coach.core.season_words import (
     meet_sentences,
     season_sentences,
     standing_words,
+    taper_words,
     trend_sentences,
 )
+from tempo_coach.core.taper import Taper, TaperShape
 from tempo_coach.core.weeks import IsoWeek
 from tests.tempo_coach.core.done_sets import done_set
 from tests.tempo_coach.core.plans import TEXT, plan_of
@@ -117,6 +120,15 @@ def test_each_day_s_part_adds_up_to_the_week_s_limit(days: list[date]) -> None:
         assert (row.lower_s.left or 0) >= 0
 
 
+def test_what_the_calendar_takes_all_out_of_has_no_room_even_where_no_level_is_known() -> None:
+    league = '[[calendar]]\nkind = "in season"\nfirst = 2026-12-07\nlast = 2026-12-13\n'
+
+    season = lifter_season(plan_of(f"{TEXT}\n{league}"), "Mirela Oude", sets=[], today=TODAY)
+
+    assert [row.lower_s.limit for row in season.rows[:3]] == [None, 0, None]
+    assert "No limit can be told yet" in " ".join(basis_sentences(season))
+
+
 def test_a_meet_behind_the_weeks_that_are_shown_is_named() -> None:
     far = '[[calendar]]\nkind = "meet"\nfirst = 2035-01-01\nname = "Far"\n'
     season = lifter_season(plan_of(f"{TEXT}\n{far}"), "Mirela Oude", sets=[], today=TODAY)
@@ -138,9 +150,9 @@ def test_a_gap_in_the_log_is_said_with_what_begins_again_and_since_when() -> Non
     assert season.this_week is not None
     assert season.this_week.lower_s.limit == 10
     assert (
-        f"The level of lowering seconds and lowering load begins again at 50% in "
-        f"{IsoWeek.of(today)}, after 3 weeks with less than that. What is not in the log counts as "
-        "not done."
+        f"The level of lowering seconds and lowering load begins again lower in "
+        f"{IsoWeek.of(today)}: 50% of the level, after 3 weeks with less. What is not in the log "
+        "counts as not done."
     ) in basis_sentences(season)
     assert standing_words(season, IsoWeek.of(today))[0].endswith(
         "lowering emphasis 0 s of 10 s; 50% of the level, after 3 weeks with less."
@@ -160,3 +172,17 @@ def test_a_limit_is_not_said_to_be_above_the_same_number() -> None:
 
     assert said("80.3") == []
     assert len(said("82")) == 1
+
+
+@pytest.mark.parametrize(
+    ("taper", "said"),
+    [
+        (Taper(), "is 4 days before the meet. In all it leaves out 55% of the sum"),
+        (Taper(last_days=0), "is 1 day before the meet. In all it leaves out 50% of the sum"),
+        (Taper(last_days=14), "is 14 days before the meet. In all it leaves out 93% of the sum"),
+        (Taper(TaperShape.STEP, days=1, last_days=0), "Taper: step over 1 day, and the last"),
+        (Taper(days=0, last_days=2), "No taper is stated, and the last lowering emphasis is 2 d"),
+    ],
+)
+def test_a_taper_is_told_with_its_last_days(taper: Taper, said: str) -> None:
+    assert said in taper_words(taper)

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.season_calendar import SeasonCalendar
 from tempo_coach.core.season_limits import Level, SeasonWeek, week_levels
+from tempo_coach.core.taper import TaperShape
 from tempo_coach.core.weeks import IsoWeek
 
 FIRST = IsoWeek(2026, 49)
@@ -77,6 +78,63 @@ def test_after_two_weeks_without_the_level_begins_again_lower() -> None:
     assert found[5].why == "50% of the level, after 3 weeks with less"
 
 
+def test_a_break_that_ends_within_a_week_lowers_the_level_from_that_week_on() -> None:
+    ill = CalendarSpan(
+        kind="illness", first=week(2).monday(), last=week(5).monday() + timedelta(days=2)
+    )
+
+    found, shown = levels(ill, weeks=8)
+
+    assert shown[5].share == pytest.approx(4 / 7)
+    assert amounts(found)[4:] == [220, 110, 110, 121]
+    assert found[5].after_less == 3
+
+
+def test_a_season_that_leaves_half_begins_lower_too_where_it_follows_a_break() -> None:
+    league = span("in season", 4, 6, lowering_percent=60)
+
+    after_break, _ = levels(span("holiday", 2, 3), league, weeks=7)
+    at_once, _ = levels(league, weeks=7)
+
+    assert amounts(after_break)[4:] == [110, 110, 110]
+    assert at_once[4].amount == pytest.approx(200 * 1.1**3)
+    assert {level.after_less for level in at_once} == {0}
+
+
+def test_a_season_that_leaves_less_than_half_holds_its_part_of_the_level_after_a_break() -> None:
+    league = span("in season", 4, 6, lowering_percent=20)
+
+    found, _ = levels(span("holiday", 2, 3), league, weeks=7)
+
+    assert amounts(found)[4:] == [220, 220, 220]
+
+
+@pytest.mark.parametrize("apart", [3, 4, 6])
+def test_meets_some_weeks_apart_do_not_take_the_level_to_nothing(apart: int) -> None:
+    meets = [
+        CalendarSpan(kind="meet", first=week(number).monday() + timedelta(days=6))
+        for number in range(4, 40, apart)
+    ]
+    rules = DosingRules(taper=TaperShape.STEP, taper_cut_percent=55)
+
+    found, _ = levels(*meets, weeks=40, rules=rules)
+
+    assert min(level.amount or 0 for level in found) >= 100
+
+
+def test_meets_each_month_begin_again_where_they_last_did() -> None:
+    meets = [
+        CalendarSpan(kind="meet", first=week(number).monday() + timedelta(days=6))
+        for number in (4, 9)
+    ]
+    rules = DosingRules(taper=TaperShape.STEP, taper_cut_percent=55)
+
+    found, _ = levels(*meets, weeks=11, rules=rules)
+
+    assert amounts(found)[5:] == [110, 121, 121, 121, 121, 110]
+    assert found[10].why == "where it last began again, after 2 weeks with less"
+
+
 @pytest.mark.parametrize(("percent", "after"), [(25, 100), (50, 200), (80, 200)])
 def test_a_season_that_leaves_half_is_no_break(percent: float, after: float) -> None:
     found, shown = levels(span("in season", 1, 3, lowering_percent=percent), weeks=5)
@@ -90,6 +148,22 @@ def test_the_growth_ends_at_its_share_of_the_base() -> None:
 
     assert amounts(found) == [200, 220, 242, 266.2, 292.82, 300, 300]
     assert found[5].why == "150% of the base, where the growth ends"
+
+
+def test_without_a_base_the_growth_ends_at_its_share_of_their_mean() -> None:
+    done = {week(-1): 200.0}
+
+    grows, _ = levels(base=None, done=done, today=week(0).monday(), weeks=7)
+    stays, _ = levels(
+        base=None,
+        done=done,
+        today=week(0).monday(),
+        weeks=2,
+        rules=DosingRules(most_percent=100),
+    )
+
+    assert amounts(grows)[-1] == 300
+    assert amounts(stays) == [200, 200]
 
 
 def test_without_a_base_the_last_four_full_loading_weeks_give_it() -> None:

@@ -34,7 +34,7 @@ def test_an_exponential_taper_leaves_the_tabled_shares(
 def test_only_tau_8_leaves_out_41_to_60_percent_of_two_weeks(tau_days: float, mean: float) -> None:
     # The means over days 0 to 13, computed from the same formula; the band is that of Bosquet et
     # al. 2007, MSSE 39:1358, 10.1249/mss.0b013e31806010e0.
-    taper = Taper(tau_days=tau_days)
+    taper = Taper(tau_days=tau_days, last_days=1)
 
     assert 100 * taper.mean == pytest.approx(mean, abs=0.005)
     assert (0.41 <= 1 - taper.mean <= 0.60) == (tau_days == 8)
@@ -54,15 +54,32 @@ def test_a_taper_by_default_lies_in_the_published_bands() -> None:
 
 def test_a_step_taper_of_nine_days_is_that_of_most_lifters() -> None:
     # Travis et al. 2021, 10.1519/jsc.0000000000004177: step, 7 to 10 d, -41 to -50 %.
-    taper = Taper(shape=TaperShape.STEP, days=9, cut=0.45)
+    taper = Taper(shape=TaperShape.STEP, days=9, cut=0.45, last_days=1)
 
     assert [taper.course(day) for day in (-1, 0, 8)] == pytest.approx([1.0, 0.55, 0.55])
     assert 1 - taper.mean == pytest.approx(0.45)
 
 
+@given(st.sampled_from(TaperShape), st.integers(1, LONGEST_DAYS), st.integers(0, LONGEST_DAYS))
+def test_the_last_days_take_more_out_of_the_sum(
+    shape: TaperShape, days: int, last_days: int
+) -> None:
+    taper = Taper(shape=shape, days=days, last_days=last_days)
+
+    shares = [taper.share(before) for before in range(days, 0, -1)]
+
+    assert taper.mean == pytest.approx(sum(shares) / days)
+    assert taper.mean <= Taper(shape=shape, days=days, last_days=1).mean
+
+
+@pytest.mark.parametrize("shape", [TaperShape.STEP, TaperShape.LINEAR])
+def test_a_taper_of_one_day_leaves_out_what_it_says(shape: TaperShape) -> None:
+    assert Taper(shape=shape, days=1, cut=0.3, last_days=0).mean == pytest.approx(0.7)
+
+
 @given(st.integers(2, LONGEST_DAYS), st.floats(0, 0.5))
 def test_a_linear_taper_leaves_out_what_it_says_by_even_steps(days: int, cut: float) -> None:
-    taper = Taper(shape=TaperShape.LINEAR, days=days, cut=cut)
+    taper = Taper(shape=TaperShape.LINEAR, days=days, cut=cut, last_days=1)
 
     left = [taper.course(day) for day in range(days)]
 
