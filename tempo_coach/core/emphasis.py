@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from datetime import timedelta
 from functools import cache
 
 from tempo_coach.core.facts import SetDone
@@ -12,10 +13,13 @@ from tempo_coach.core.overload import asks_for_clearance
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Phase, Tempo, lower_seconds
+from tempo_coach.core.weeks import IsoWeek
 
 SLOW_FROM_MS = 3_000
 """A lower from here on is lowering-emphasis work, where a plan says nothing else. Common practice,
 no source."""
+OVERLOAD_BREAK_WEEKS = 2
+"""Common practice, no source."""
 
 
 def is_emphasis(tempo: Tempo, shape: RepShape, *, slow_from_ms: int = SLOW_FROM_MS) -> bool:
@@ -57,3 +61,13 @@ def _was_overload(done: SetDone, lifted: Sequence[KnownMax], allowances: Allowan
     if held is not None and lowered is not None and done.shape.counts(Phase.LOWER):
         return lowered > held.load_kg
     return done.method in set(MethodName) and asks_for_clearance(MethodName(done.method))
+
+
+def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:
+    """Return how many weeks overload has gone on without a break of two, up to a week with it."""
+    first = until
+    for week in sorted({week for week in weeks if week <= until}, reverse=True):
+        if (first.monday() - week.monday()) // timedelta(weeks=1) > OVERLOAD_BREAK_WEEKS:
+            break
+        first = week
+    return (until.monday() - first.monday()) // timedelta(weeks=1) + 1

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from tempo_coach.core.cautions import PAIN, WARNING_SIGNS
-from tempo_coach.core.emphasis import is_emphasis
+from tempo_coach.core.emphasis import OVERLOAD_BREAK_WEEKS, is_emphasis, overload_run
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.measured_facts import SetMeasured
@@ -25,8 +25,6 @@ from tempo_coach.core.weeks import IsoWeek, week_of
 
 OVERLOAD_FORGOTTEN = timedelta(days=183)
 """After half a year an overload is as new: one bout protects for about that long at the least."""
-OVERLOAD_BREAK_WEEKS = 2
-"""Common practice, no source."""
 VERY_SORE = 9
 """From here on the warning signs are said too; by choice."""
 _SAME_SESSION = timedelta(hours=4)
@@ -138,17 +136,23 @@ def _muscles(exercise: str, rules: DosingRules) -> str:
 
 
 def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
-    exercise = legible(ahead.prescription.exercise)
-    before = [one for one in known.overloads() if one.started_at < ahead.at]
+    exercise, rules = ahead.prescription.exercise, known.rules
+    muscles = _muscles(exercise, rules)
+    before = [
+        one
+        for one in known.overloads()
+        if one.started_at < ahead.at and _muscles(one.exercise, rules) == muscles
+    ]
     if not before:
         yield (
-            f"This is the first overload in the log: {exercise} is lowered with more than can be "
-            "raised. Spotters or safety pins, and less than you think."
+            f"This is the first overload in the log for these muscles: {legible(exercise)} is "
+            "lowered with more than can be raised. Spotters or safety pins, and less than you "
+            "think."
         )
     elif ahead.at - before[-1].started_at > OVERLOAD_FORGOTTEN:
         yield (
-            f"The last overload was on {before[-1].started_at.date().isoformat()}, over six months "
-            "ago: begin as with the first."
+            f"The last overload for these muscles was on {before[-1].started_at.date().isoformat()}"
+            ", over six months ago: begin as with the first."
         )
 
 
@@ -179,13 +183,3 @@ def _too_heavy(ahead: Ahead, known: Known) -> Iterator[str]:
     )
     if found is not None:
         yield too_heavy_words(line.exercise, lower_ms=line.tempo.lower, kg=kg, found=found)
-
-
-def overload_run(weeks: Sequence[IsoWeek], until: IsoWeek) -> int:
-    """Return how many weeks overload has gone on without a break of two, up to a week with it."""
-    first = until
-    for week in sorted({week for week in weeks if week <= until}, reverse=True):
-        if (first.monday() - week.monday()) // timedelta(weeks=1) > OVERLOAD_BREAK_WEEKS:
-            break
-        first = week
-    return (until.monday() - first.monday()) // timedelta(weeks=1) + 1

@@ -5,12 +5,13 @@ from typing import Any
 
 import pytest
 
-from tempo_coach.core.emphasis import is_emphasis, overloads
+from tempo_coach.core.emphasis import is_emphasis, overload_run, overloads
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.recorded_maxes import RecordedMaxes
 from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances, Phase
+from tempo_coach.core.weeks import IsoWeek
 from tests.tempo_coach.core.done_sets import done_set, max_tested
 
 
@@ -92,3 +93,12 @@ def test_each_set_is_held_against_the_max_of_its_exercise_and_its_time() -> None
     over = overloads(heavy, record=record, allowances=Allowances())
 
     assert [one.id for one in over] == ["2026-09-25", "2026-11-10"]
+
+
+@pytest.mark.parametrize(
+    ("weeks_ago", "run"), [([], 1), ([1], 2), ([1, 3], 4), ([3], 1), ([2], 3), ([1, 4, 5], 2)]
+)
+def test_a_break_of_two_weeks_ends_a_run_of_overload(weeks_ago: list[int], run: int) -> None:
+    until = IsoWeek(2026, 11)
+
+    assert overload_run([until.before(back) for back in weeks_ago], until) == run

@@ -127,4 +127,4 @@ def test_heavier_work_of_another_exercise_does_not_hide_a_first_overload() -> No
 
     [said] = notes.of(line, strength)
 
-    assert said.startswith("This is the first overload in the log: bench press")
+    assert said.startswith("This is the first overload in the log for these muscles: bench press")

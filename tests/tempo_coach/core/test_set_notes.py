@@ -14,11 +14,10 @@ from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import CalendarSpan, DosingRules
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.season_calendar import SeasonCalendar
-from tempo_coach.core.set_notes import Ahead, Known, overload_run, set_notes
+from tempo_coach.core.set_notes import Ahead, Known, set_notes
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.strength import Best, Strength
 from tempo_coach.core.tempo import parse_tempo
-from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import done_set
 
@@ -126,16 +125,32 @@ def test_the_hours_and_the_groups_are_the_plan_s() -> None:
 def test_a_first_overload_is_said_to_be_one() -> None:
     [said] = notes(OVER, sets=[before(200)])
 
-    assert said.startswith("This is the first overload in the log: front squat")
+    assert said.startswith("This is the first overload in the log for these muscles: front")
     assert "Spotters or safety pins" in said
+
+
+def test_an_overload_of_other_muscles_makes_this_one_no_less_the_first() -> None:
+    pressed = before(200, exercise="bench press", load_kg=105.0)
+
+    [said] = notes(OVER, overloads=[pressed])
+
+    assert "first overload in the log for these muscles" in said
+    assert notes(OVER, overloads=[before(200, exercise="leg press", load_kg=205.0)]) == ()
+
+
+def test_an_exercise_of_no_group_has_a_first_overload_of_its_own() -> None:
+    [said] = notes(OVER.replace("front squat", "sled drag"), overloads=[before(200)])
+
+    assert said.startswith("This is the first overload in the log for these muscles: sled drag")
 
 
 def test_an_overload_after_half_a_year_is_as_the_first() -> None:
     [said] = notes(OVER, overloads=[before(24 * 190, load_kg=105.0)])
 
+    day = (NOW - timedelta(days=190)).date()
     assert said == (
-        f"The last overload was on {(NOW - timedelta(days=190)).date()}, over six months ago: "
-        "begin as with the first."
+        f"The last overload for these muscles was on {day}, over six months ago: begin as with "
+        "the first."
     )
 
 
@@ -145,15 +160,6 @@ def test_a_fifth_week_of_overload_asks_for_the_break() -> None:
     [said] = notes(OVER, overloads=overloads)
 
     assert said.startswith("This is week 5 of overload without a break of 2 weeks; after 4")
-
-
-@pytest.mark.parametrize(
-    ("weeks_ago", "run"), [([], 1), ([1], 2), ([1, 3], 4), ([3], 1), ([2], 3), ([1, 4, 5], 2)]
-)
-def test_a_break_of_two_weeks_ends_a_run_of_overload(weeks_ago: list[int], run: int) -> None:
-    until = IsoWeek.of(NOW.date())
-
-    assert overload_run([until.before(back) for back in weeks_ago], until) == run
 
 
 def test_without_a_max_the_method_tells_an_overload() -> None:
