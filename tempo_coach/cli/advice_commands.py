@@ -16,12 +16,13 @@ from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.season_commands import measured_of, sets_of
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.wrapping import wrapped
+from tempo_coach.core.criterion import Criterion
 from tempo_coach.core.legible import legible, name_key, quoted
 from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import Lifter, Plan
-from tempo_coach.core.readiness import Criterion, Readiness
+from tempo_coach.core.readiness import Readiness
 from tempo_coach.errors import OutOfRange
 
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -56,6 +56,8 @@ class LifterAdvice:
     """How some of them were measured, by their ids."""
     written: Sequence[str]
     """The exercises that the plan's days give the lifter, in their order."""
+    overloaded: Collection[IsoWeek]
+    """The weeks up to today in which the lifter lowered more than could be raised."""
 
     @classmethod
     def of(
@@ -87,12 +89,15 @@ class LifterAdvice:
         """
         person = plan.lifter(lifter) if plan is not None and plan.has(lifter) else None
         days = () if plan is None or person is None else days_of(plan, person.name)
+        record = LifterRecord(lifter if person is None else person.name, person, maxes)
+        done = (one for one in sets if one.started_at.date() <= today)
         return cls(
             lifter_season(plan, lifter, sets=sets, today=today),
-            LifterRecord(lifter if person is None else person.name, person, maxes),
+            record,
             sets,
             measured,
             tuple(work.prescription.exercise for day in days for work in day.work),
+            frozenset(map(week_of, overloads(done, record=record, allowances=Allowances()))),
         )
 
     def exercises(self) -> tuple[str, ...]:
@@ -121,6 +126,7 @@ class LifterAdvice:
                 maxes=maxes,
                 rules=season.rules,
                 is_cleared=None if person is None else person.overload,
+                overloaded=self.overloaded,
                 today=season.today,
                 measured=self.measured,
             ),

@@ -63,7 +63,7 @@ def test_each_way_of_lowering_stands_with_its_verdict_and_what_is_missing() -> N
     assert found.ready is not None
     assert found.ready.caption == "Ready or not yet, at the end of 2026-W48"
     assert rows(found.ready) == [
-        ("front squat", "overloaded: ready, 4 of 5 met", "can't be told: slow lowering on tempo"),
+        ("front squat", "overloaded: ready, 5 of 6 met", "can't be told: slow lowering on tempo"),
         ("front squat", "fast: not yet, 1 of 3 met", "5.0 kg more lowered under control"),
     ]
     assert [row.is_strong for row in found.ready.rows] == [True, False]

@@ -13,8 +13,10 @@ from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.readiness import Readiness, fast_readiness, overload_readiness
+from tempo_coach.core.rep_shape import RepShape
 from tempo_coach.core.set_rows import NONE_MEASURED
-from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.core.tempo import Phase, parse_tempo
+from tempo_coach.core.weeks import IsoWeek
 from tempo_coach.core.work import PhaseTimes
 from tests.tempo_coach.core.done_sets import done_set, seconds
 
@@ -33,6 +35,7 @@ def known_max(what: What, load: str, *, days_ago: int = 10) -> KnownMax:
     return KnownMax(what, read, read.kg() or 0, lower_s, TODAY - timedelta(days=days_ago))
 
 
+RAISE_ONLY = RepShape(only=Phase.RAISE)
 FOUR_WEEKS = [weeks_ago(weeks) for weeks in (3, 2, 1, 0)]
 BOTH = [known_max("lifted", "100 kg"), known_max("lowered", "112.5 kg")]
 
@@ -43,6 +46,7 @@ def overload(
     *,
     is_cleared: bool | None = True,
     rules: DosingRules | None = None,
+    overloaded: Sequence[IsoWeek] = (),
     measured: Mapping[str, SetMeasured] = NONE_MEASURED,
 ) -> Readiness:
     return overload_readiness(
@@ -51,6 +55,7 @@ def overload(
         maxes=maxes,
         rules=rules or DosingRules(),
         is_cleared=is_cleared,
+        overloaded=overloaded,
         today=TODAY,
         measured=measured,
     )
@@ -82,6 +87,8 @@ def test_this_week_need_not_be_done_yet() -> None:
         [weeks_ago(weeks, reps_done=4) for weeks in (3, 2, 1, 0)],
         [weeks_ago(weeks, exercise="bench press") for weeks in (3, 2, 1, 0)],
         [weeks_ago(weeks, tempo=parse_tempo("V-0-X-0")) for weeks in (3, 2, 1, 0)],
+        [weeks_ago(weeks, v=2, shape=RAISE_ONLY) for weeks in (3, 2, 1, 0)],
+        [weeks_ago(weeks, method="reserve-test") for weeks in (3, 2, 1, 0)],
     ],
 )
 def test_who_can_t_lower_slowly_is_not_ready_to_lower_fast_or_more(
@@ -90,6 +97,47 @@ def test_who_can_t_lower_slowly_is_not_ready_to_lower_fast_or_more(
     assert fast(sets).verdict == "not yet"
     assert overload(sets).verdict == "not yet"
     assert "of slow lowering under control" in missing(fast(sets))[0]
+
+
+@pytest.mark.parametrize(
+    ("weeks", "evidence", "missing_weeks"),
+    [
+        ((1, 0), "2 of the last 4", "2 weeks more"),
+        ((3, 2, 0), "3 of the last 4, 1 in a row up to now", "3 weeks more"),
+        ((3, 2), "2 of the last 4, 0 in a row up to now", "4 weeks more"),
+        ((4, 3, 1), "3 of the last 4, 1 in a row up to now", "3 weeks more"),
+        ((), "0 of the last 4", "4 weeks more"),
+    ],
+)
+def test_after_a_week_without_the_weeks_in_a_row_begin_anew(
+    weeks: Sequence[int], evidence: str, missing_weeks: str
+) -> None:
+    [control, *_] = overload([weeks_ago(back) for back in weeks]).criteria
+
+    assert (control.is_met, control.evidence) == (False, evidence)
+    assert control.missing == f"{missing_weeks} of slow lowering under control"
+
+
+@pytest.mark.parametrize(
+    ("ago", "is_met", "evidence"),
+    [
+        ((), True, "none of late"),
+        ((3, 2, 1), True, "3 weeks without that break, overload last in 2026-W12"),
+        ((4, 3, 2, 1), False, "4 weeks without that break, overload last in 2026-W12"),
+        ((3, 2, 1, 0), False, "4 weeks without that break, overload last in 2026-W13"),
+        ((6, 5, 4, 3), True, "none of late"),
+        ((6, 4, 2), False, "6 weeks without that break, overload last in 2026-W11"),
+    ],
+)
+def test_overload_asks_for_its_break(ago: Sequence[int], is_met: bool, evidence: str) -> None:
+    this = IsoWeek.of(TODAY)
+
+    found = overload(overloaded=[this.before(weeks) for weeks in ago])
+
+    [rest] = [one for one in found.criteria if one.name == "break from overload"]
+    assert (rest.is_met, rest.evidence) == (is_met, evidence)
+    assert bool(rest.missing) is not is_met
+    assert found.is_ready is is_met
 
 
 @pytest.mark.parametrize(
@@ -120,6 +168,16 @@ def test_fast_lowering_asks_for_a_reserve_and_says_what_is_missing(lowered: str,
 
 def test_a_reserve_of_just_the_stated_ratio_is_enough() -> None:
     assert fast(maxes=[known_max("lifted", "100 kg"), known_max("lowered", "110 kg")]).is_ready
+
+
+@pytest.mark.parametrize(("lifted", "lowered"), [(10, 85), (85, 10), (400, 400)])
+def test_an_old_reserve_is_none_for_fast_lowering(lifted: int, lowered: int) -> None:
+    old = [
+        known_max("lifted", "100 kg", days_ago=lifted),
+        known_max("lowered", "112.5 kg", days_ago=lowered),
+    ]
+
+    assert missing(fast(maxes=old)) == ["a newer reserve test"]
 
 
 def test_paced_sets_measure_nothing_and_that_is_said() -> None:
