@@ -192,14 +192,21 @@ def _print_next(lifter: str, proposal: Proposal) -> None:
     rows = [
         (one.weekday, one.step.value, one.words, one.reason, str(one.was)) for one in proposal.lines
     ]
-    title = f"{legible(lifter)}: a proposal for next week, {proposal.limit_words}"
+    title = (
+        f"{legible(lifter)}: a proposal for next week, from the work of {proposal.follows}; "
+        f"{proposal.limit_words}"
+    )
     print_table(("day", "", "line", "why", "was"), rows, left=5, title=title)
+    if proposal.caution:
+        click.echo(wrapped(proposal.caution))
     click.echo()
 
 
 def _next_data(lifter: str, proposal: Proposal) -> dict[str, object]:
     return {
         "lifter": lifter,
+        "follows": None if proposal.follows is None else str(proposal.follows),
+        "caution": proposal.caution or None,
         "limits": [
             {"amount": limit.amount, "unit": limit.unit, "group": limit.group}
             for limit in proposal.limits

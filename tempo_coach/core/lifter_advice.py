@@ -11,6 +11,7 @@ from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
 from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
+from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.next_week import next_week
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.plan_days import days_of
@@ -24,6 +25,9 @@ from tempo_coach.core.strength import LifterRecord
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import IsoWeek, week_of
 
+_LONG_AGO_WEEKS = 2
+"""Work so old or older is not simply gone on with. Common practice, no source."""
+
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
@@ -35,6 +39,18 @@ class Proposal:
     """How much lowering emphasis it may hold, as far as that is known."""
     lines: tuple[ProposedLine, ...]
     """None where there are no sets to go by."""
+    weeks_old: int = 0
+    """How many weeks before this one that work was done."""
+
+    @property
+    def caution(self) -> str:
+        """What to think of where that work was done long ago; else empty."""
+        if self.weeks_old < _LONG_AGO_WEEKS:
+            return ""
+        return (
+            f"That work is {self.weeks_old} weeks old: who comes back begins with less load than "
+            "then, and after an illness or an injury asks a clinician first."
+        )
 
     @property
     def limit_words(self) -> str:
@@ -157,8 +173,12 @@ class LifterAdvice:
         return tuple(exercise for _, (_, exercise) in by_day)
 
     def proposal(self, allowances: Allowances) -> Proposal:
-        """Propose next week's lines from those of the last week up to today that has sets."""
-        season, done = self.season, self._done()
+        """Propose next week's lines from those of the last week up to today that has sets.
+
+        Attempts of a reserve test are no work to be repeated.
+        """
+        season = self.season
+        done = [one for one in self._done() if one.method != MethodName.RESERVE_TEST]
         # By the date, since a set done later may be of an earlier date in another time zone.
         week = max(map(week_of, done), default=None)
         ahead = season.row_of(IsoWeek.of(season.today + timedelta(weeks=1)))
@@ -174,7 +194,9 @@ class LifterAdvice:
             allowances=allowances,
             measured=self.measured,
         )
-        return Proposal(week, limits, lines)
+        this = IsoWeek.of(season.today)
+        weeks_old = 0 if week is None else (this.monday() - week.monday()) // timedelta(weeks=1)
+        return Proposal(week, limits, lines, weeks_old)
 
 
 def logged_advice(

@@ -9,13 +9,14 @@ from datetime import timedelta
 from tempo_coach.core.amounts import NONE
 from tempo_coach.core.cautions import CRITERIA
 from tempo_coach.core.legible import legible
-from tempo_coach.core.lifter_advice import LifterAdvice
+from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
 from tempo_coach.core.marks import counted
 from tempo_coach.core.page_parts import Column, Row, Table
 from tempo_coach.core.page_room import fitted, table_mm, text_mm
 from tempo_coach.core.page_season import season_page_table
 from tempo_coach.core.proposed_lines import ProposedLine
 from tempo_coach.core.readiness import Readiness
+from tempo_coach.core.season import Season
 from tempo_coach.core.tempo import Allowances
 from tempo_coach.core.weeks import IsoWeek
 
@@ -106,14 +107,15 @@ def ahead_of(advice: LifterAdvice, weeks: Sequence[IsoWeek], *, allowances: Allo
     more = len(exercises) - MOST_JUDGED
     is_untold = any(one.is_met is None for way in ways for one in way.criteria)
     remarks = (_JUDGED, _NOT_MEASURED if is_untold else "", CRITERIA) if ways else ()
+    proposal = advice.proposal(allowances)
     return Ahead(
         season=season_page_table(advice.season, weeks),
         ready=_ready_table(ways, advice) if ways else None,
-        proposal=_proposal_table(advice, allowances),
+        proposal=_proposal_table(proposal, advice.season),
         left_out=f"And {counted(more, 'more exercise')}: 'tempo-coach ready' says of each."
         if more > 0
         else "",
-        remarks=" ".join(filter(None, (*remarks, _PROPOSED))),
+        remarks=" ".join(filter(None, (*remarks, proposal.caution, _PROPOSED))),
     )
 
 
@@ -146,9 +148,8 @@ def _missing(way: Readiness) -> Iterator[str]:
             yield f"{one.state}: {one.name}"
 
 
-def _proposal_table(advice: LifterAdvice, allowances: Allowances) -> Table:
-    proposal = advice.proposal(allowances)
-    ahead = IsoWeek.of(advice.season.today + timedelta(weeks=1))
+def _proposal_table(proposal: Proposal, season: Season) -> Table:
+    ahead = IsoWeek.of(season.today + timedelta(weeks=1))
     return Table(
         f"A proposal for {ahead}, from the work of {proposal.follows}: {proposal.limit_words}",
         _PROPOSAL_COLUMNS,

@@ -150,6 +150,7 @@ class ProposalScreen(Frame[str | None]):
             self._told.update(NO_SETS)
             return
         one = lines[self._chosen]
+        ahead = f"Next week: {legible(self._proposal.limit_words)}."
         self._told.update(
             "\n".join(
                 (
@@ -157,7 +158,7 @@ class ProposalScreen(Frame[str | None]):
                     f"why: {legible(one.reason)}",
                     f"done {one.day.isoformat()}: {legible(str(one.was))}",
                     "",
-                    f"Next week: {legible(self._proposal.limit_words)}.",
+                    " ".join(filter(None, (self._proposal.caution, ahead))),
                     CHANGES_NOTHING,
                 )
             )

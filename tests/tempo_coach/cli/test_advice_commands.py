@@ -99,6 +99,8 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
     assert parse_prescription(line["line"]).sets == 4
     assert data["lifters"][2] == {
         "lifter": "Jonne Tarval",
+        "follows": None,
+        "caution": None,
         "limits": [
             {"amount": pytest.approx(240 * 1.08), "unit": "s", "group": None},
             {"amount": pytest.approx(18_000 * 1.08), "unit": "kg·s", "group": None},
@@ -110,8 +112,21 @@ def test_next_week_is_proposed_as_lines_that_can_be_read(command: Command, slow_
 def test_a_proposal_says_why_and_what_was_done(command: Command, slow_log: Path) -> None:
     outcome = command("next", PLAN, slow_log, "--on", "2026-11-27", "--lifter", "Mirela Oude")
 
-    assert "a proposal for next week, lowering emphasis up to 140 s, 10,498 kg·s" in outcome.out
+    assert (
+        "a proposal for next week, from the work of 2026-W48; lowering emphasis up to 140 s, "
+        "10,498 kg·s"
+    ) in outcome.out
     assert "easy at an effort of 7" in outcome.out
+
+
+def test_a_proposal_from_work_of_long_ago_says_so(command: Command, slow_log: Path) -> None:
+    asked = ("next", PLAN, slow_log, "--on", "2027-01-15", "--lifter", "Mirela Oude")
+
+    outcome = command(*asked)
+
+    assert "a proposal for next week, from the work of 2026-W48;" in outcome.out
+    assert "\nThat work is 7 weeks old: who comes back begins with less load" in outcome.out
+    assert command(*asked, "--json").data["lifters"][0]["follows"] == "2026-W48"
 
 
 def test_with_no_sets_there_is_no_proposal(command: Command) -> None:

@@ -3,6 +3,8 @@ from __future__ import annotations
 from datetime import date, datetime
 from typing import Any
 
+import pytest
+
 from tempo_coach.core.facts import MaxTested, SetDone
 from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.plan import Plan
@@ -17,7 +19,7 @@ TODAY = date(2026, 12, 2)
 
 def on(day: str, *, hour: int = 18, offset: str = "+01:00", **changes: Any) -> SetDone:
     begun = datetime.fromisoformat(f"{day}T{hour:02d}:00:00{offset}")
-    return done_set(id=day, started_at=begun, ended_at=begun, **changes)
+    return done_set(**({"id": day} | changes), started_at=begun, ended_at=begun)
 
 
 def advice(
@@ -55,6 +57,53 @@ def test_a_set_of_a_day_that_has_begun_in_another_zone_alone_counts_for_its_week
 
     assert row is not None
     assert row.lower_s.done == 20
+
+
+@pytest.mark.parametrize("day", ["2026-11-24", "2026-11-30"])
+def test_work_of_this_week_or_the_last_is_simply_gone_on_with(day: str) -> None:
+    assert advice(on(day)).proposal(Allowances()).caution == ""
+
+
+def test_work_of_long_ago_is_not_simply_gone_on_with() -> None:
+    found = advice(on("2026-10-01")).proposal(Allowances())
+
+    assert found.caution == (
+        "That work is 9 weeks old: who comes back begins with less load than then, and after an "
+        "illness or an injury asks a clinician first."
+    )
+
+
+def test_the_attempts_of_a_reserve_test_are_not_proposed_again() -> None:
+    attempt = on("2026-11-25", method="reserve-test", load_kg=105.0)
+
+    found = advice(on("2026-11-24"), attempt).proposal(Allowances())
+
+    assert [one.was.method for one in found.lines] == [None]
+    assert advice(attempt).proposal(Allowances()).lines == ()
+
+
+OVER: dict[str, Any] = {"load_kg": 95.0, "load_as_written": "95 kg"}
+"""More than the 90 kg of the plan's lifter."""
+
+
+def test_overload_without_its_break_is_not_proposed() -> None:
+    maxes = (
+        max_tested(lifter="Mirela Oude"),
+        max_tested(id="l", lifter="Mirela Oude", what="lowered", load_kg=100.0, lower_s=3.0),
+    )
+    cleared = plan_of(TEXT.replace('name = "Mirela Oude"', 'name = "Mirela Oude"\noverload = true'))
+    days = ("2026-11-05", "2026-11-12", "2026-11-19", "2026-11-26")
+    slow = [on(day) for day in days]
+
+    def of_overload(*weeks: int) -> list[str]:
+        sets = [*slow, *(on(days[week], hour=19, id=f"o{week}", **OVER) for week in weeks)]
+        given = advice(*sets, plan=cleared, maxes=maxes, today=date(2026, 11, 28))
+        lines = given.proposal(Allowances()).lines
+        return [one.step for one in lines if str(one.was.load) == "95 kg"]
+
+    assert of_overload(3) == ["keep"]
+    assert of_overload(1, 2, 3) == ["keep"]
+    assert of_overload(0, 1, 2, 3) == ["cut"]
 
 
 def test_without_sets_there_is_neither_a_line_nor_a_limit() -> None:
