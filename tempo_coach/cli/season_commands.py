@@ -81,7 +81,10 @@ def season_command(
         _write_dates(plan, names, output, replace=replace, made_at=now)
         return
     reading = merge_logs(logs, log_path)
-    seasons = [season_of(plan, name, sets=sets_of(reading, name), today=today) for name in names]
+    seasons = [
+        season_of(plan, name, sets=_until(day, sets_of(reading, name)), today=today)
+        for name in names
+    ]
     if as_json:
         print_json({"plan": plan.name, "lifters": [season_data(one) for one in seasons]})
         return
@@ -107,6 +110,11 @@ def measured_of(reading: MergedLogs, lifter: str) -> dict[str, SetMeasured]:
     rows = measured_rows(chosen_rows(reading.rows, Choice((lifter,))))
     found = reading.measured_sets(rows)
     return {done.id: measured for done, measured in found if measured is not None}
+
+
+def _until(day: date | None, sets: tuple[SetDone, ...]) -> tuple[SetDone, ...]:
+    """Leave out what was done after a day; without one a lifter's date may be ahead of this one."""
+    return sets if day is None else tuple(one for one in sets if one.started_at.date() <= day)
 
 
 def _write_dates(

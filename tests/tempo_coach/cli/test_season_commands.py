@@ -84,6 +84,16 @@ def test_one_changed_date_moves_the_taper_and_nothing_before_it(
     assert tapered["2027-W19"] < tapered["2027-W18"] < tapered["2027-W17"]
 
 
+def test_on_a_day_nothing_is_known_of_what_was_done_later(
+    command: Command, season_log: Path
+) -> None:
+    asked = ("season", PLAN, season_log, "--lifter", "Jonne Tarval", "--json", "--on")
+
+    weeks = command(*asked, "2026-09-20").data["lifters"][0]["weeks"]
+
+    assert [week["emphasis"]["lower_s"]["done"] for week in weeks[:4]] == [160, 200, 0, 0]
+
+
 def test_the_calendar_file_is_read_by_another_program(command: Command, home: Path) -> None:
     path = home / "jonne.ics"
 
