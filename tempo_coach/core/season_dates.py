@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
 from hashlib import sha256
@@ -28,7 +29,9 @@ def season_dates(calendar: SeasonCalendar, *, name: str, made_at: datetime) -> b
     made.add("prodid", "-//tempo-coach//season//EN")
     made.add("version", "2.0")
     made.add("x-wr-calname", legible(name))
+    like: Counter[str] = Counter()
     for summary, first, last in _entries(calendar):
+        like[summary] += 1
         event = Event()
         # RFC 5545, 3.1: a text holds no control characters.
         event.add("summary", legible(summary))
@@ -37,7 +40,8 @@ def season_dates(calendar: SeasonCalendar, *, name: str, made_at: datetime) -> b
         event.add("dtend", last + timedelta(days=1))
         event.add("dtstamp", made_at.astimezone(UTC))
         event.add("transp", "TRANSPARENT")
-        key = f"{name}\n{summary}\n{first.isoformat()}".encode()
+        # Without the date, so that a program that has the calendar moves what has moved.
+        key = f"{name}\n{summary}\n{like[summary]}".encode()
         event.add("uid", f"{sha256(key).hexdigest()[:32]}@tempo-coach")
         made.add_component(event)
     written: bytes = made.to_ical()

@@ -24,3 +24,25 @@ def test_control_characters_of_a_name_are_spelt_out() -> None:
         r"Cup\x00\x1b[31m",
         r"last lowering emphasis before Cup\x00\x1b[31m",
     ]
+
+
+def uids(*meets: CalendarSpan) -> list[str]:
+    calendar = SeasonCalendar(meets, (), Taper())
+    written = season_dates(calendar, name="Winter", made_at=datetime(2026, 11, 25, tzinfo=UTC))
+    return [str(event["uid"]) for event in icalendar.Calendar.from_ical(written).walk("VEVENT")]
+
+
+def test_a_meet_that_has_moved_is_the_same_event_on_another_day() -> None:
+    # RFC 5545, 3.8.4.7: the UID is what tells a calendar program that it has the event already.
+    cup = CalendarSpan(kind="meet", first=date(2027, 3, 27), name="Cup")
+    later = CalendarSpan(kind="meet", first=date(2027, 4, 3), name="Cup")
+
+    assert uids(cup) == uids(later)
+
+
+def test_events_of_one_name_are_events_of_their_own() -> None:
+    meets = [CalendarSpan(kind="meet", first=date(2027, 3, day)) for day in (6, 6, 27)]
+
+    found = uids(*meets)
+
+    assert len(set(found)) == len(found) == 6
