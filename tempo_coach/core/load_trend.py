@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 SHORT_DAYS = 7
 LONG_DAYS = 28
+SETTLED_DAYS = 56
+"""From here on the first day, which both means begin with, weighs less than 2 % in the longer."""
 WHY_NO_SAFE_ZONE = (
     "These figures describe what was done and in which direction it goes. They name no safe zone "
     "and predict no injury: ratios that were said to do so are disputed."

@@ -38,8 +38,8 @@ class Season:
     rows: tuple[SeasonRow, ...]
     """From the plan's first week to the last one that the plan or its calendar speaks of; without
     a plan the last half year and a few weeks more."""
-    trend: DayTrend | None
-    """By the end of today, of all lowering; None where the log has nothing."""
+    trend: tuple[DayTrend, ...]
+    """Of all lowering, from the first day with sets to the end of today."""
     variety: WeekVariety
     """Of the last seven-day week that is over."""
     variety_before: WeekVariety
@@ -133,7 +133,7 @@ def _season(
     today: date,
     is_planned: bool,
 ) -> Season:
-    trend, last = day_trend(sets, until=today), IsoWeek.of(today).before()
+    last = IsoWeek.of(today).before()
     return Season(
         lifter=lifter,
         calendar=calendar,
@@ -142,7 +142,7 @@ def _season(
         rows=season_rows(
             sets, calendar=calendar, rules=rules, first=first, weeks=weeks, today=today
         ),
-        trend=trend[-1] if trend else None,
+        trend=day_trend(sets, until=today),
         variety=week_variety(sets, last),
         variety_before=week_variety(sets, last.before()),
         today=today,

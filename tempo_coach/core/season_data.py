@@ -11,7 +11,7 @@ from tempo_coach.core.season_words import season_sentences, week_words
 
 def season_data(season: Season) -> dict[str, Any]:
     """Return a season as plain data."""
-    trend, variety = season.trend, season.variety
+    trend, variety = season.trend[-1] if season.trend else None, season.variety
     return {
         "lifter": season.lifter,
         "weeks": [_row_data(row) for row in season.rows],

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from statistics import fmean
 
 from tempo_coach.core.legible import legible
-from tempo_coach.core.load_trend import LONG_DAYS, SHORT_DAYS, WHY_NO_SAFE_ZONE
+from tempo_coach.core.load_trend import LONG_DAYS, SETTLED_DAYS, SHORT_DAYS, WHY_NO_SAFE_ZONE
 from tempo_coach.core.marks import counted
 from tempo_coach.core.season import Season
+from tempo_coach.core.season_calendar import DAYS_A_WEEK
 from tempo_coach.core.season_limits import BASE_WEEKS, SeasonWeek
 from tempo_coach.core.season_table import DayTrend
 from tempo_coach.core.taper import Taper, TaperShape
@@ -95,11 +96,11 @@ def meet_sentences(season: Season) -> Iterator[str]:
 def trend_sentences(season: Season) -> Iterator[str]:
     """Say where the lowering load goes, in words and figures; nothing of what it may lead to."""
     trend, last, before = season.trend, season.variety, season.variety_before
-    if trend is None:
+    if not trend:
         return
     yield (
-        f"Daily lowering load, smoothed: {trend.short:,.0f} kg·s over {SHORT_DAYS} days, "
-        f"{trend.long:,.0f} kg·s over {LONG_DAYS} (EWMA), so {_direction(trend)}."
+        f"Daily lowering load, smoothed: {trend[-1].short:,.0f} kg·s over {SHORT_DAYS} days, "
+        f"{trend[-1].long:,.0f} kg·s over {LONG_DAYS} (EWMA); {_direction(trend)}."
     )
     if last.load or before.load:
         change = last.load - before.load
@@ -119,10 +120,15 @@ def trend_sentences(season: Season) -> Iterator[str]:
     yield WHY_NO_SAFE_ZONE
 
 
-def _direction(trend: DayTrend) -> str:
-    if abs(trend.short - trend.long) <= _LEVEL * trend.long:
-        return "about level"
-    return "rising of late" if trend.short > trend.long else "falling of late"
+def _direction(trend: Sequence[DayTrend]) -> str:
+    """Say where it goes by the means of a week, in which days of rest and of work even out."""
+    if len(trend) < SETTLED_DAYS:
+        return f"which way it goes is said once the log goes back {SETTLED_DAYS} days"
+    short = fmean(one.short for one in trend[-DAYS_A_WEEK:])
+    long = fmean(one.long for one in trend[-DAYS_A_WEEK:])
+    if abs(short - long) <= _LEVEL * long:
+        return "about level over the last week"
+    return f"{'rising' if short > long else 'falling'} over the last week"
 
 
 def standing_words(season: Season, week: IsoWeek) -> tuple[str, ...]:

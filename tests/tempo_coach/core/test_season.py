@@ -85,12 +85,12 @@ def test_a_set_counts_for_the_week_of_the_local_date_wherever_it_was_done() -> N
 
 
 def test_the_trend_names_direction_and_last_week_and_no_safe_zone() -> None:
-    days = [TODAY - timedelta(days=days) for days in (40, 15, 14, 7, 6, 2, 1)]
+    days = [TODAY - timedelta(days=days) for days in (60, 15, 14, 7, 6, 2, 1)]
     season = season_of_log("Ana", sets=[slow(day) for day in sorted(days)], today=TODAY)
 
     smoothed, last_week, monotony, zone = trend_sentences(season)
 
-    assert smoothed.endswith("so rising of late.")
+    assert smoothed.endswith("; rising over the last week.")
     assert last_week == (
         "Last week's lowering load: 3,200 kg·s, 0 more than the week before (+0%)."
     )
@@ -98,12 +98,32 @@ def test_the_trend_names_direction_and_last_week_and_no_safe_zone() -> None:
     assert "no safe zone" in zone
 
 
+@pytest.mark.parametrize("last", range(7))
+def test_who_does_the_same_each_week_is_level_on_each_day_of_it(last: int) -> None:
+    today = TODAY + timedelta(days=last)
+    sets = [slow(TODAY - timedelta(weeks=weeks)) for weeks in range(40, -1, -1)]
+
+    smoothed, *_ = trend_sentences(season_of_log("Ana", sets=sets, today=today))
+
+    assert smoothed.endswith("; about level over the last week.")
+
+
+@pytest.mark.parametrize(("days", "is_said"), [(0, False), (54, False), (55, True)])
+def test_which_way_it_goes_is_not_said_of_a_short_log(days: int, is_said: bool) -> None:
+    sets = [slow(TODAY - timedelta(days=days))]
+
+    smoothed, *_ = trend_sentences(season_of_log("Ana", sets=sets, today=TODAY))
+
+    assert smoothed.endswith("over the last week.") is is_said
+    assert ("once the log goes back 56 days" in smoothed) is not is_said
+
+
 def test_after_a_gap_of_weeks_the_trend_still_says_where_it_goes() -> None:
     season = season_of_log("Ana", sets=[slow(TODAY - timedelta(weeks=9))], today=TODAY)
 
     smoothed, zone = trend_sentences(season)
 
-    assert smoothed.endswith("so falling of late.")
+    assert smoothed.endswith("; falling over the last week.")
     assert "no safe zone" in zone
 
 
