@@ -16,6 +16,7 @@ from tempo_coach.core.season_table import (
     SeasonRow,
     day_trend,
     season_rows,
+    sets_without_load,
     week_variety,
 )
 from tempo_coach.core.weeks import IsoWeek, week_of
@@ -40,6 +41,8 @@ class Season:
     a plan the last half year and a few weeks more."""
     trend: tuple[DayTrend, ...]
     """Of all lowering, from the first day with sets to the end of today."""
+    without_load: int
+    """How many sets of the last four weeks add nothing to it, since no load in kg is known."""
     variety: WeekVariety
     """Of the last seven-day week that is over."""
     variety_before: WeekVariety
@@ -143,6 +146,7 @@ def _season(
             sets, calendar=calendar, rules=rules, first=first, weeks=weeks, today=today
         ),
         trend=day_trend(sets, until=today),
+        without_load=sets_without_load(sets, until=today),
         variety=week_variety(sets, last),
         variety_before=week_variety(sets, last.before()),
         today=today,

@@ -224,6 +224,17 @@ def day_trend(sets: Iterable[SetDone], *, until: date) -> tuple[DayTrend, ...]:
     return tuple(map(DayTrend, days, daily, short, long))
 
 
+def sets_without_load(sets: Iterable[SetDone], *, until: date) -> int:
+    """Return how many sets of the days that weigh most in the trend have no load in kg."""
+    since = until - timedelta(days=min(LONG_DAYS - 1, (until - date.min).days))
+    return sum(
+        since <= one.started_at.date() <= until
+        and one.seconds.lower > 0
+        and one.mean_lower_kg is None
+        for one in sets
+    )
+
+
 def week_variety(sets: Iterable[SetDone], week: IsoWeek) -> WeekVariety:
     """Return how alike the days of a week were in lowering load."""
     monday = week.monday()

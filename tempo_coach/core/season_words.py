@@ -102,6 +102,11 @@ def trend_sentences(season: Season) -> Iterator[str]:
         f"Daily lowering load, smoothed: {trend[-1].short:,.0f} kg·s over {SHORT_DAYS} days, "
         f"{trend[-1].long:,.0f} kg·s over {LONG_DAYS} (EWMA); {_direction(trend)}."
     )
+    if season.without_load:
+        yield (
+            f"{counted(season.without_load, 'set')} of the last {LONG_DAYS} days had no load known "
+            "in kg: nothing is added for these."
+        )
     if last.load or before.load:
         change = last.load - before.load
         share = f" ({change / before.load:+.0%})" if before.load else ""

@@ -118,6 +118,15 @@ def test_which_way_it_goes_is_not_said_of_a_short_log(days: int, is_said: bool) 
     assert ("once the log goes back 56 days" in smoothed) is not is_said
 
 
+def test_sets_of_no_known_load_are_said_to_add_nothing_to_the_trend() -> None:
+    known, unknown, long_ago = (slow(TODAY - timedelta(days=days)) for days in (1, 27, 28))
+    without = [one.model_copy(update={"load_kg": None}) for one in (long_ago, unknown)]
+
+    said = trend_sentences(season_of_log("Ana", sets=[*without, known], today=TODAY))
+
+    assert "1 set of the last 28 days had no load known in kg: nothing is added for these." in said
+
+
 def test_after_a_gap_of_weeks_the_trend_still_says_where_it_goes() -> None:
     season = season_of_log("Ana", sets=[slow(TODAY - timedelta(weeks=9))], today=TODAY)
 
