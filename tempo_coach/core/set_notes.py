@@ -146,7 +146,7 @@ def _new_overload(ahead: Ahead, known: Known) -> Iterator[str]:
     if not before:
         yield (
             f"This is the first overload in the log for these muscles: {legible(exercise)} is "
-            "lowered with more than can be raised. Spotters or safety pins, and less than you "
+            "lowered with more than can be raised. Spotters or safety pins, and less load than you "
             "think."
         )
     elif ahead.at - before[-1].started_at > OVERLOAD_FORGOTTEN:
