@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections import deque
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from itertools import chain, takewhile
+from itertools import chain, pairwise, takewhile
 from statistics import fmean
 
 from tempo_coach.core.plan_season import DosingRules
@@ -16,6 +17,8 @@ from tempo_coach.core.weeks import IsoWeek
 BASE_WEEKS = 4
 """How many full loading weeks a base that is not stated is the mean of."""
 _BREAK_WEEKS = 2
+_REACH = 104
+"""A break is followed for two years: by then it has done to the level what it does."""
 _NO_BASE = "no full loading week in the log yet"
 
 
@@ -100,7 +103,7 @@ def week_levels(
     """
     first = weeks[0].week
     worked = min((week for week, amount in done.items() if amount > 0), default=None)
-    before = _between(worked, first, calendar) if base is None and worked is not None else ()
+    before = _worked_before(first, done, calendar) if base is None else ()
     course = _Course(rules, base)
     for week in chain(before, weeks):
         monday = week.week.monday()
@@ -113,10 +116,17 @@ def week_levels(
             course.go_past(week, level, done.get(week.week, 0.0))
 
 
-def _between(first: IsoWeek, end: IsoWeek, calendar: SeasonCalendar) -> Iterator[SeasonWeek]:
-    while first < end:
-        yield SeasonWeek.of(first, calendar)
-        first = first.before(-1)
+def _worked_before(
+    first: IsoWeek, done: Mapping[IsoWeek, float], calendar: SeasonCalendar
+) -> Iterator[SeasonWeek]:
+    """Yield the weeks with work before one, and behind each the weeks without."""
+    worked = sorted(week for week, amount in done.items() if amount > 0 and week < first)
+    for week, after in pairwise([*worked, first]):
+        for back in range(_REACH):
+            one = week.before(-back)
+            if one >= after:
+                break
+            yield SeasonWeek.of(one, calendar)
 
 
 class _Course:
@@ -130,8 +140,8 @@ class _Course:
         self._full: list[float] = []
         """Without a base, what full loading weeks held since the level last began again."""
         self._has_loaded = self._may_grow = self._has_begun_again = False
-        self._parts: list[float] = []
-        """What weeks had of their levels, by calendar and log."""
+        self._parts: deque[float] = deque(maxlen=_REACH)
+        """What the last weeks had of their levels, by calendar and log."""
         self._under_limit = 0
         """How many weeks in a row, up to now, held less of their limits."""
         self._begun_again = 0.0

@@ -345,3 +345,12 @@ def test_the_limit_of_a_tapered_week_is_the_sum_of_its_days(growth: float) -> No
     assert shown[3].share == pytest.approx(sum(days) / 7)
     assert days[5] == 0
     assert found[3].amount == found[2].amount
+
+
+def test_work_of_another_century_is_no_burden_and_a_long_break_is_one_all_the_same() -> None:
+    long_ago = {IsoWeek(1823, 4): 200.0}
+
+    found, _ = levels(base=None, done=long_ago, today=FIRST.monday(), weeks=2)
+
+    assert amounts(found) == [100, 110]
+    assert found[0].why == "50% of the level, after 103 weeks with less"
