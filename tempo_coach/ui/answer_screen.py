@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable
 from typing import ClassVar, Generic, TypeVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import Vertical
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
@@ -14,6 +13,7 @@ from tempo_coach.core.legible import legible
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.line_input import LineInput
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.sentences import fault_sentence
 
 AnswerType = TypeVar("AnswerType")
@@ -71,7 +71,7 @@ class AnswerScreen(Frame[AnswerType | None], Generic[AnswerType]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question and its field."""
-        with Vertical(classes="question"):
+        with Page(can_focus=False, classes="question"):
             yield Static(legible(self._question), classes="title", markup=False)
             yield AnswerInput(self._text)
             yield Static(legible(self._help_text), id="name-answer", markup=False)

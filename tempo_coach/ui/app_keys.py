@@ -77,6 +77,25 @@ APP_KEYS: list[BindingType] = [
         id="app.season",
         tooltip="See how much lowering emphasis the weeks of the season may hold, and did",
     ),
+    # With priority, because fields and scrolling containers take the arrows for themselves.
+    Binding(
+        "down",
+        "screen.read_lines(1)",
+        "Read on",
+        key_display="↑↓",
+        priority=True,
+        id="app.read_on",
+        tooltip="Show the line below; the up arrow shows the one above",
+    ),
+    Binding(
+        "up",
+        "screen.read_lines(-1)",
+        "Read back",
+        show=False,
+        priority=True,
+        id="app.read_back",
+        tooltip="Show the line above",
+    ),
     Binding(
         "ctrl+q",
         "quit",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Horizontal
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -51,8 +51,7 @@ class BoardScreen(Frame[None]):
         with Horizontal(classes="heading"):
             yield Static("What is to be done?", classes="heading-text")
             yield self._who
-        with VerticalScroll(can_focus=False, classes="board"):
-            yield self._field
+        yield self._field
         yield self._week
 
     def on_mount(self) -> None:

@@ -19,8 +19,8 @@ DAY_KEYS: list[BindingType] = [
     Binding(
         "pageup",
         "choose_before",
-        "Choose",
-        show=False,
+        "Work",
+        key_display="↑↓",
         priority=True,
         id="day.choose_before",
         tooltip="Choose the row above, and above the first the last; a clicker reaches all so",
@@ -42,6 +42,14 @@ DAY_KEYS: list[BindingType] = [
         priority=True,
         id="day.after",
         tooltip="Show the planned day after",
+    ),
+    Binding(
+        "r",
+        "read_page",
+        "Read on",
+        key_display="R",
+        id="day.read_on",
+        tooltip="A page further in what there is to know of the work, and then from the start",
     ),
     Binding(
         "l",

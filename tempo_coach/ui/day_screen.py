@@ -125,8 +125,7 @@ class DayScreen(Frame[None]):
 
     def action_go_on(self) -> None:
         """Go to the rack with the chosen work, and from there on with what is left."""
-        # Keys that choose are still on their way through the list that has the focus.
-        (self.focused or self).call_later(self._begin)
+        self.after_typing(self._begin)
 
     def action_choose_before(self) -> None:
         """Choose the row above."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from textual.app import ComposeResult
 from textual.events import Resize
@@ -11,7 +11,9 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from tempo_coach.core.legible import legible
+from tempo_coach.ui.choice_list import ChoiceList
 from tempo_coach.ui.key_line import KeyLine
+from tempo_coach.ui.page import Page
 
 LEAST_COLUMNS = 40
 LEAST_ROWS = 12
@@ -52,7 +54,11 @@ class Notice(Static):
 
 
 class Frame(Screen[ScreenResultType]):
-    """A screen between its content and its keys."""
+    """A screen between its content and its keys.
+
+    A text that is longer than its room is read by keys of the app's, which are named as long as
+    there is one.
+    """
 
     def compose(self) -> ComposeResult:
         """Put the content above notice and keys."""
@@ -70,6 +76,28 @@ class Frame(Screen[ScreenResultType]):
         """Return what the screen is for."""
         return ()
 
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Read on only where a text is longer than its room."""
+        if action == "read_lines" and isinstance(self.focused, ChoiceList):
+            return False
+        if action in ("read_lines", "read_page"):
+            return self._long_page is not None
+        return super().check_action(action, parameters)
+
+    def action_read_lines(self, count: int) -> None:
+        """Scroll the text that is longer than its room."""
+        if self._long_page is not None:
+            self._long_page.scroll_lines(count)
+
+    def action_read_page(self) -> None:
+        """Show its next page, and behind the end the first."""
+        if self._long_page is not None:
+            self._long_page.read_on()
+
+    def after_typing(self, step: Callable[[], None]) -> None:
+        """Do something once the keys before are through the widget that has the focus."""
+        (self.focused or self).call_later(step)
+
     def tell(self, *sentences: str) -> None:
         """Show a notice, or none."""
         self.query_one(Notice).tell(sentences)
@@ -77,3 +105,7 @@ class Frame(Screen[ScreenResultType]):
     def tell_also(self, sentence: str) -> None:
         """Show one sentence more in the notice."""
         self.query_one(Notice).tell_also(sentence)
+
+    @property
+    def _long_page(self) -> Page | None:
+        return next((page for page in self.query(Page) if page.is_long and page.display), None)

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import Vertical
 from textual.widget import Widget
 from textual.widgets import Input, Static
 
@@ -14,6 +13,7 @@ from tempo_coach.core.prescription import check_name, clean_name
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.line_input import LineInput
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.sentences import fault_sentence
 
 
@@ -58,7 +58,7 @@ class NameScreen(Frame[str | None]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question and its field."""
-        with Vertical(classes="question"):
+        with Page(can_focus=False, classes="question"):
             yield Static("Who is lifting?", classes="title")
             yield NameInput(self._lifter or "")
             yield Static(

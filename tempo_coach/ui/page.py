@@ -9,25 +9,12 @@ from textual.containers import VerticalScroll
 
 
 class Page(VerticalScroll, inherit_bindings=False):
-    """Scrolls by up and down alone, so that it takes no other key from the screen."""
+    """Scrolls, and takes no key from the screen that the screen has a use for.
+
+    A `Frame` scrolls what is longer than its room, by keys that it names as long as that is so.
+    """
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding(
-            "up",
-            "line(-1)",
-            "Up",
-            show=False,
-            id="page.up",
-            tooltip="Show the line above",
-        ),
-        Binding(
-            "down",
-            "line(1)",
-            "Down",
-            show=False,
-            id="page.down",
-            tooltip="Show the line below",
-        ),
         Binding(
             "home",
             "begin",
@@ -46,6 +33,15 @@ class Page(VerticalScroll, inherit_bindings=False):
         ),
     ]
 
+    @property
+    def is_long(self) -> bool:
+        """There is more than its room shows."""
+        return self.show_vertical_scrollbar
+
+    def on_mount(self) -> None:
+        """Have the keys named anew whenever the text comes to need them, or no longer does."""
+        self.watch(self, "show_vertical_scrollbar", self.screen.refresh_bindings, init=False)
+
     def read_on(self) -> None:
         """Show the next page, and behind the end the first."""
         if self.scroll_y < self.max_scroll_y:
@@ -53,9 +49,9 @@ class Page(VerticalScroll, inherit_bindings=False):
         else:
             self.scroll_home(animate=False)
 
-    def action_line(self, by: int) -> None:
-        """Scroll by lines."""
-        self.scroll_relative(y=by, animate=False)
+    def scroll_lines(self, count: int) -> None:
+        """Scroll by lines, up where there are fewer than none."""
+        self.scroll_relative(y=count, animate=False)
 
     def action_begin(self) -> None:
         """Scroll to the first line."""

@@ -22,6 +22,7 @@ from tempo_coach.core.tempo import EXAMPLE as TEMPO
 from tempo_coach.errors import NotationError, OutOfRange
 from tempo_coach.ui.known_lifter import KnownLifter
 from tempo_coach.ui.line_input import LineInput
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.sentences import fault_sentences
 
 _PLACES = (
@@ -38,16 +39,25 @@ _MORE = (
 )
 
 
-def example_text() -> str:
-    """Return an example of a line, with what the four places of its tempo mean."""
-    first = EXAMPLE.index(TEMPO)
-    rows = [EXAMPLE]
-    for place in reversed(range(len(_PLACES))):
-        waiting = " ".join("│" * place)
-        joint = " " if waiting else ""
-        reach = "─" * (2 * (len(_PLACES) - 1 - place) + 1)
-        rows.append(f"{' ' * first}{waiting}{joint}└{reach} {_PLACES[place]}")
-    return "\n".join([*rows, "", *_MORE])
+def example_text(*, width: int) -> str:
+    """Return an example of a line, with what the four places of its tempo mean.
+
+    Parameters
+    ----------
+    width
+        Cells there are; where they are too few to draw from each place to its meaning, the meanings
+        stand in the order of the places.
+    """
+    drawn = tuple(map(_drawn_place, reversed(range(len(_PLACES)))))
+    places = _PLACES if max(map(len, drawn)) > width else drawn
+    return "\n".join([EXAMPLE, *places, "", *_MORE])
+
+
+def _drawn_place(place: int) -> str:
+    waiting = " ".join("│" * place)
+    joint = " " if waiting else ""
+    reach = "─" * (2 * (len(_PLACES) - 1 - place) + 1)
+    return f"{' ' * EXAMPLE.index(TEMPO)}{waiting}{joint}└{reach} {_PLACES[place]}"
 
 
 def caret_line(text: str, *, column: int, scrolled: int, width: int) -> str:
@@ -123,8 +133,9 @@ class PrescriptionField(Widget):
         """Put the reading under the line, and between them the place of a fault."""
         yield PrescriptionInput(self._line, select_on_focus=False)
         yield Static(id="caret", markup=False)
-        yield Static(id="reading", markup=False)
-        yield Static(id="remarks", markup=False)
+        with Page(can_focus=False):
+            yield Static(id="reading", markup=False)
+            yield Static(id="remarks", markup=False)
 
     def on_mount(self) -> None:
         """Read what it holds at first, and follow the field as it scrolls."""
@@ -172,7 +183,10 @@ class PrescriptionField(Widget):
             is_wrong = bool(line.strip())
             if is_wrong and isinstance(fault, NotationError):
                 self._fault_column = fault.column
-            reading.update("\n".join(fault_sentences(fault)) if is_wrong else example_text())
+            # Its padding and a scroll bar take the rest.
+            width = self.content_size.width - 4
+            example = example_text(width=width)
+            reading.update("\n".join(fault_sentences(fault)) if is_wrong else example)
             reading.set_class(is_wrong, "fault")
         else:
             self._first = self._first_set(prescription)

@@ -69,7 +69,8 @@ class ReserveView(Widget):
         self._setup_ms = underway.coach.settings.setup_ms
         self._heading = Static(_heading(begun), classes="heading-text", markup=False)
         self._count = Static(classes="heading-count", markup=False)
-        self._said = Static(id="said", markup=False)
+        self._said = Static(markup=False)
+        self._said_page = Page(self._said, id="said", can_focus=False)
         self._next = Static(id="next", markup=False)
         self._bar = BarLine(underway)
         self._result = Static(classes="prose")
@@ -83,7 +84,7 @@ class ReserveView(Widget):
         with Horizontal(classes="heading"):
             yield self._heading
             yield self._count
-        yield self._said
+        yield self._said_page
         yield self.big
         with self._measured:
             yield Static("Measured seconds, if any:", classes="measured-label")
@@ -113,7 +114,7 @@ class ReserveView(Widget):
         self._count.update("result" if is_over else count)
         self.set_class(is_over, "over")
         self._measured.display = measures
-        self._said.display = self._next.display = not is_over
+        self._said_page.display = self._next.display = not is_over
         self.page.display = is_over
         if stage is not ReserveStage.AHEAD:
             self._bar.show(None)

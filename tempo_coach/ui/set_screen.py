@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import ClassVar
 
 from textual.binding import BindingType
@@ -117,6 +117,10 @@ class SetScreen(Frame[Departure]):
         if not self._goes_on:
             self._underway.close()
 
+    def warn(self, *warnings: str) -> None:
+        """Say before the first set what speaks against it besides."""
+        self._view.warn(warnings)
+
     def follow_clock(self) -> None:
         """Show where the set or the rest is now."""
         now_ms = self._clock.now_ms()
@@ -140,7 +144,7 @@ class SetScreen(Frame[Departure]):
     def action_start(self) -> None:
         """Start the next set, or leave for the other work that it is of."""
         if self._presses.is_meant(self._clock.now_ms()):
-            self._after_typing(self._start)
+            self.after_typing(self._start)
 
     def action_stop(self) -> None:
         """Stop the set early."""
@@ -150,7 +154,7 @@ class SetScreen(Frame[Departure]):
     def action_finish(self) -> None:
         """Go back."""
         if self._presses.is_meant(self._clock.now_ms()):
-            self._after_typing(self._leave)
+            self.after_typing(self._leave)
 
     def action_tap(self) -> None:
         """Take the partner's tap."""
@@ -184,7 +188,7 @@ class SetScreen(Frame[Departure]):
         if self._asks_strike:
             self._enter(Stage.SAVED)
         elif self.stage in (Stage.WAITING, Stage.SAVED):
-            self._after_typing(self._leave)
+            self.after_typing(self._leave)
         else:
             self._leaves = True
             if self.stage is Stage.PACING:
@@ -293,7 +297,3 @@ class SetScreen(Frame[Departure]):
             self._view.say_done(self._course, sentence)
         elif fault is not None:
             self.tell(sentence)
-
-    def _after_typing(self, step: Callable[[], None]) -> None:
-        # Keys typed just before are still on their way through the field that has the focus.
-        (self.focused or self).call_later(step)

@@ -21,6 +21,7 @@ from tempo_coach.ui.bar_line import BarLine
 from tempo_coach.ui.big_display import BigDisplay
 from tempo_coach.ui.course import Course
 from tempo_coach.ui.errands import Correction
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.rest_watch import RestWatch
 from tempo_coach.ui.sentences import (
     count_words,
@@ -59,7 +60,9 @@ class SetView(Widget):
         self._asks = False
         self._done: tuple[str, ...] = ()
         self._count = Static(classes="heading-count", markup=False)
-        self._said = Static(id="said", markup=False)
+        self._said = Static(markup=False)
+        self._page = Page(self._said, id="said", can_focus=False)
+        self._opening = Content()
         self._next = Static(id="next", markup=False)
         self._bar = BarLine(underway)
         unit = LoadUnit(underway.coach.settings.unit)
@@ -71,7 +74,7 @@ class SetView(Widget):
         with Horizontal(classes="heading"):
             yield self._heading
             yield self._count
-        yield self._said
+        yield self._page
         yield self.report
         yield self.big
         yield self._next
@@ -86,7 +89,7 @@ class SetView(Widget):
         """Make room for what a stage shows."""
         paces = stage in (Stage.STARTING, Stage.PACING, Stage.ENDING)
         self._count.update(count_words(course))
-        self._said.display = self._next.display = not paces
+        self._page.display = self._next.display = not paces
         self.set_class(stage is Stage.WAITING, "waiting")
         self._asks = self.report.display = stage is Stage.SAVED and course.last is not None
         if stage is Stage.WAITING:
@@ -99,7 +102,12 @@ class SetView(Widget):
     def say_opening(self, first: NextSet) -> None:
         """Say what speaks against the work, and what is to be done."""
         sentences = opening_sentences(first, self._timeline, self._taps)
-        self._said.update(_lines(*_warned(first.warnings), *sentences))
+        self._opening = _lines(*_warned(first.warnings), *sentences)
+        self._said.update(self._opening)
+
+    def warn(self, warnings: Iterable[str]) -> None:
+        """Say before the first set what speaks against it besides."""
+        self._said.update(_lines(*_warned(warnings), self._opening))
 
     def say_done(self, course: Course, *sentences: str) -> None:
         """Say what was done, once all sets are done what they come to, and what comes next."""
@@ -142,6 +150,7 @@ class SetView(Widget):
 
     def _say_done(self, course: Course) -> None:
         self._said.update(_lines(*self._done, *_warned(course.warnings)))
+        self._page.scroll_home(animate=False)
 
     def _announce(self, text: str) -> None:
         # Each update lays the screen out anew, and this is called many times a second.

@@ -82,7 +82,7 @@ class SorenessQuestion:
         if not answer.asks_again:
             self._preferences.change("soreness_check", value=False)
         if answer.soreness is not None:
-            screen.tell(*soreness_notes(answer.soreness, rules=self._rules(lifter)))
+            screen.warn(*soreness_notes(answer.soreness, rules=self._rules(lifter)))
             self._app.run_worker(
                 partial(self._log, lifter, screen, answer.soreness), thread=True, group="told"
             )

@@ -8,13 +8,13 @@ from functools import partial
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
 from textual.widget import Widget
 from textual.widgets import Static
 
 from tempo_coach.core.cue_sets import check_track
 from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.loudspeaker import Loudspeaker, SoundBegun, SoundRefused
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.sentences import no_sound_sentence
 from tempo_coach.ui.set_keys import Presses
 from tempo_coach.ui.underway import Underway
@@ -113,7 +113,7 @@ class SoundCheckScreen(Frame[Answer]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question, and room for what to try."""
-        with VerticalScroll(can_focus=False, classes="question"):
+        with Page(can_focus=False, classes="question"):
             yield self._question
             yield self._remedies
 

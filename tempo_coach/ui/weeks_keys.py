@@ -43,6 +43,15 @@ WEEKS_KEYS: list[BindingType] = [
         tooltip="Choose the week after",
     ),
     Binding(
+        "space",
+        "read_page",
+        "Read on",
+        key_display="Space",
+        priority=True,
+        id="weeks.read_on",
+        tooltip="A page further in what there is to know of the week, and then from the start",
+    ),
+    Binding(
         "escape,f5",
         "leave",
         "Leave",

@@ -96,19 +96,57 @@ async def test_an_empty_field_shows_an_example_and_its_four_places() -> None:
         await rack.press("enter")
         still_empty = rack.get(Input).value == ""
 
-    for line in example_text().splitlines():
+    for line in example_text(width=70).splitlines():
         assert line in text
     assert still_empty
 
 
 def test_the_example_points_at_each_place_of_its_tempo() -> None:
-    assert example_text().split("\n")[:5] == [
+    assert example_text(width=62).split("\n")[:5] == [
         "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00",
         "                        │ │ │ └─ top: 1 s at the top",
         "                        │ │ └─── raise: X, as fast as possible",
         "                        │ └───── pause: 1 s at the bottom",
         "                        └─────── lower: 4 s on the way down",
     ]
+
+
+def test_where_it_can_t_point_it_names_the_places_in_their_order() -> None:
+    assert example_text(width=61).split("\n")[:6] == [
+        "front squat 4x5 @ 80 kg 4-1-X-1 rest 3:00",
+        "lower: 4 s on the way down",
+        "pause: 1 s at the bottom",
+        "raise: X, as fast as possible",
+        "top: 1 s at the top",
+        "",
+    ]
+
+
+async def test_in_a_narrow_window_no_line_of_the_example_is_broken() -> None:
+    async with Rack("").running(columns=60) as rack:
+        assert "raise: X, as fast as possible" in [line.strip() for line in rack.lines()]
+
+
+LONG = "bench press 4x8 @ 130 kg 4-1-A-0 lowering only rest 0:30 method overloaded-lowering"
+
+
+async def test_remarks_that_have_no_room_are_reached_by_keys_that_are_named_only_then() -> None:
+    async with Rack(LONG).running(columns=60, rows=20) as rack:
+        before = rack.text()
+        await rack.press(*["down"] * 20)
+        end = rack.text()
+        await rack.press(*["up"] * 20)
+        begin = rack.text()
+        rack.get(Input).value = "squat 4x5 @ 80 kg 4-1-X-1"
+        await rack.settle()
+
+        assert "↑↓" not in rack.text()
+
+    assert "↑↓ Read on" in before
+    assert "rest 3 to 5 min" not in before
+    assert "rest 3 to 5 min" in end
+    assert "4x8 @ 130 kg" in end
+    assert begin == before
 
 
 async def test_a_space_in_the_line_is_a_space() -> None:

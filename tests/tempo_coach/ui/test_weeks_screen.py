@@ -88,6 +88,27 @@ async def test_a_log_that_cant_be_read_says_why(monkeypatch: pytest.MonkeyPatch)
     assert "The log is a folder. Give another." in text
 
 
+async def test_what_has_no_room_beneath_the_weeks_is_read_on_by_a_key_that_is_named_only_then() -> (
+    None
+):
+    rack = PlanRack()
+    rack.log.facts += [squat(1), squat(2, exercise="chin-up")]
+    async with rack.running(columns=60, rows=20):
+        await rack.press("f5")
+        seen = before = rack.text()
+        for _ in range(4):
+            await rack.press("space")
+            seen += rack.text()
+        await rack.pilot.resize_terminal(160, 50)
+        await rack.settle()
+        roomy = rack.text()
+
+    assert "Space Read on" in before
+    assert "this tool's own measure" not in before
+    assert "this tool's own measure" in seen
+    assert "Space Read on" not in roomy
+
+
 @pytest.mark.parametrize(("columns", "rows"), [(40, 12), (160, 50)])
 async def test_the_weeks_fit_the_window(columns: int, rows: int) -> None:
     rack = PlanRack()
