@@ -48,7 +48,7 @@ class KeyLine(Widget):
     def on_click(self, event: Click) -> None:
         """Press the key that was clicked."""
         name = self._name_at(event)
-        if name is not None:
+        if name is not None and name.press:
             self.app.simulate_key(name.press)
 
     def on_mouse_move(self, event: MouseMove) -> None:

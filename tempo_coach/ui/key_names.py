@@ -14,7 +14,7 @@ class KeyName:
     """One key, or several that do the same."""
 
     press: str
-    """As Textual names it."""
+    """As Textual names it; empty for a group of keys that each do something else."""
     key: str
     """As it is shown."""
     label: str
@@ -27,14 +27,18 @@ class KeyName:
 
 
 def key_names(screen: Screen[object]) -> tuple[KeyName, ...]:
-    """Return the keys to show, each action once, those of the innermost widget first."""
+    """Return the keys to show, each action or group once, those of the innermost widget first."""
     names: dict[str, KeyName] = {}
     for active in screen.active_bindings.values():
-        binding = active.binding
+        binding, group = active.binding, active.binding.group
         if binding.show:
             shown = screen.app.get_key_display(binding)
-            name = KeyName(binding.key, shown, binding.description, active.tooltip)
-            names.setdefault(binding.action, name)
+            if group is None:
+                name = KeyName(binding.key, shown, binding.description, active.tooltip)
+                names.setdefault(binding.action, name)
+            else:
+                name = KeyName("", shown, group.description, active.tooltip)
+                names.setdefault(group.description, name)
     return tuple(names.values())
 
 

@@ -7,23 +7,34 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
+from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
 from tempo_coach.core.ports import Clock
 from tempo_coach.core.soreness_facts import MOST_SORE
 from tempo_coach.ui.frame import Frame
+from tempo_coach.ui.page import Page
 from tempo_coach.ui.set_keys import Presses
 
 QUESTION = f"How sore are the muscles you train today, from 0 to {MOST_SORE}?"
 MEANING = (
-    f"0 is not at all, {MOST_SORE} as sore as can be thought of. Type it; Page Down, Space or "
-    "Enter goes on, without a number too.",
+    f"0 is not at all, {MOST_SORE} as sore as can be thought of. Type or click it; Page Down, "
+    "Space or Enter goes on, without a number too.",
     "Where it is much, what speaks against a set is said before it, and nothing is blocked. Pain "
     "that is not soreness is a reason to stop and to ask a clinician.",
 )
 DIGITS = "0123456789"
+_TYPE = Binding.Group("Type")
+
+
+def scale(chosen: int | None) -> Content:
+    """Return the levels side by side, each a button, the chosen one filled."""
+    levels = (
+        f"[@click=screen.choose({level}){' reverse' * (level == chosen)}] {level} [/]"
+        for level in range(MOST_SORE + 1)
+    )
+    return Content.from_markup("".join(levels))
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +65,9 @@ class SorenessScreen(Frame[SorenessAnswer]):
                 f"type('{digit}')",
                 "Type",
                 key_display=f"0-{MOST_SORE}",
-                show=digit == DIGITS[0],
+                group=_TYPE,
                 id=f"soreness.type_{digit}",
-                tooltip="Put this digit to the number",
+                tooltip="Type how sore they are, or click it on the scale",
             )
             for digit in DIGITS
         ),
@@ -101,12 +112,14 @@ class SorenessScreen(Frame[SorenessAnswer]):
         self._presses = Presses()
         self._typed = ""
         self._shown = Static(classes="soreness", markup=False)
+        self._scale = Static(classes="scale", markup=False)
 
     def content(self) -> Iterable[Widget]:
         """Return the question, the number, and what it means."""
-        with VerticalScroll(can_focus=False, classes="question"):
+        with Page(can_focus=False, classes="question"):
             yield Static(QUESTION, classes="title", markup=False)
             yield self._shown
+            yield self._scale
             yield Static("\n\n".join(MEANING), classes="meaning", markup=False)
 
     def on_mount(self) -> None:
@@ -118,6 +131,10 @@ class SorenessScreen(Frame[SorenessAnswer]):
         """Take a digit: behind a 1 a 0 makes 10, and any other begins anew."""
         longer = self._typed + digit
         self._show(longer if longer == str(MOST_SORE) else digit)
+
+    def action_choose(self, level: int) -> None:
+        """Take a level as it stands on the scale."""
+        self._show(str(level))
 
     def action_clear(self) -> None:
         """Take the number back."""
@@ -139,3 +156,4 @@ class SorenessScreen(Frame[SorenessAnswer]):
     def _show(self, typed: str) -> None:
         self._typed = typed
         self._shown.update(f"{typed or '–'} of {MOST_SORE}")
+        self._scale.update(scale(int(typed) if typed else None))

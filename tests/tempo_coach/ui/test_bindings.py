@@ -120,12 +120,19 @@ SORENESS_KEYS = [
 ]
 
 
-@pytest.mark.parametrize(("columns", "rows", "height"), [(80, 24, 2), (40, 16, 3), (40, 12, 3)])
-async def test_the_question_of_soreness_names_all_its_keys_also_where_its_text_must_be_scrolled(
-    columns: int, rows: int, height: int
+@pytest.mark.parametrize(
+    ("columns", "rows", "read_on", "height"),
+    [
+        (80, 24, (), 2),
+        (40, 16, ("↑↓", "Read", "on"), 3),
+        (40, 12, ("↑↓", "Read", "on"), 3),
+    ],
+)
+async def test_the_question_of_soreness_names_all_its_keys_and_where_it_has_no_room_how_to_read_on(
+    columns: int, rows: int, read_on: tuple[str, ...], height: int
 ) -> None:
     async with Rack(asks_soreness=True).at_the_rack(columns=columns, rows=rows) as rack:
-        assert keys(rack) == [*SORENESS_KEYS, *QUIT]
+        assert keys(rack) == [*SORENESS_KEYS, *read_on, *QUIT]
         assert rack.get(KeyLine).region.height == height
 
 

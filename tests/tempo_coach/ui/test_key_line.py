@@ -19,6 +19,16 @@ async def test_a_click_on_a_key_presses_it() -> None:
         assert isinstance(rack.screen, CautionsScreen)
 
 
+async def test_a_click_on_a_name_of_several_keys_presses_none_of_them() -> None:
+    async with Rack(asks_soreness=True).at_the_rack() as rack:
+        region = rack.get(KeyLine).region
+        column = rack.lines()[region.y].index("0-10 Type")
+        await rack.pilot.click(offset=(column + 1, region.y))
+        await rack.settle()
+
+        assert "– of 10" in rack.text()
+
+
 async def test_the_pointer_is_told_what_a_key_does() -> None:
     async with Rack().running() as rack:
         line = rack.get(KeyLine)

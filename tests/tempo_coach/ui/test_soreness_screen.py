@@ -73,6 +73,20 @@ async def test_what_is_shown_is_what_is_logged(keys: tuple[str, ...], soreness: 
     assert told(rack) == [("Ana", soreness)]
 
 
+@pytest.mark.parametrize(("level", "columns"), [(0, 80), (7, 80), (10, 80), (10, 40)])
+async def test_a_click_on_the_scale_is_an_answer(level: int, columns: int) -> None:
+    async with Rack(asks_soreness=True).at_the_rack(columns=columns) as rack:
+        row = next(at for at, line in enumerate(rack.lines()) if " 0  1  2 " in line)
+        column = rack.lines()[row].index(f" {level} ".rstrip() if level == 10 else f" {level} ")
+        await rack.pilot.click(offset=(column + 1, row))
+        await rack.settle()
+        text = rack.text()
+        await rack.press("enter")
+
+    assert f" {level} of 10" in text
+    assert told(rack) == [("Ana", level)]
+
+
 async def test_whoever_told_it_or_began_today_is_not_asked() -> None:
     rack = Rack(asks_soreness=True)
     rack.log.facts.append(SorenessTold(id="a", at=NOON, lifter="ana", soreness=2))
@@ -162,6 +176,35 @@ async def test_an_answer_that_the_disk_does_not_take_is_kept_and_said() -> None:
 
     assert "The answer is kept in memory, not yet on the disk. The disk is full." in text
     assert [fact.kind for fact in rack.coach.ledger.unsaved] == ["soreness_told"]
+
+
+async def test_in_the_smallest_window_its_text_is_read_to_the_end_by_the_keys_it_names() -> None:
+    async with Rack(asks_soreness=True).at_the_rack(columns=40, rows=12) as rack:
+        before = rack.text()
+        await rack.press(*["down"] * 20)
+        end = rack.text()
+        await rack.press(*["up"] * 20)
+
+        assert rack.text() == before
+
+    assert "↑↓ Read on" in before
+    assert "clinician" not in before
+    assert "clinician." in end
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(40, 12), (60, 20), (80, 24)])
+async def test_no_warning_that_follows_from_the_answer_is_out_of_reach(
+    columns: int, rows: int
+) -> None:
+    async with Rack(asks_soreness=True).at_the_rack(columns=columns, rows=rows) as rack:
+        await rack.press("1", "0", "enter")
+        seen = rack.text()
+        for _ in range(20):
+            await rack.press("down")
+            seen += rack.text()
+
+    for words in ("Soreness today is 10 of 10", "Dark urine", "medical care at once."):
+        assert words in seen
 
 
 @pytest.mark.parametrize(("columns", "rows"), [(40, 12), (80, 24), (160, 50)])
