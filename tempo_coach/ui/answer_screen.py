@@ -71,7 +71,7 @@ class AnswerScreen(Frame[AnswerType | None], Generic[AnswerType]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question and its field."""
-        with Page(can_focus=False, classes="question"):
+        with Page(classes="question"):
             yield Static(legible(self._question), classes="title", markup=False)
             yield AnswerInput(self._text)
             yield Static(legible(self._help_text), id="name-answer", markup=False)

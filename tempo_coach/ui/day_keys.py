@@ -117,8 +117,8 @@ DAY_KEYS: list[BindingType] = [
     ),
 ]
 
+TODAY_ALONE = "today alone: "
 CHANGES = (
-    "[$quiet]today alone: [/]"
     "[@click=screen.change_load] [b]L [/]load [/]"
     "[@click=screen.swap] [b]X [/]swap [/]"
     "[@click=screen.skip] [b]S [/]skip [/]"

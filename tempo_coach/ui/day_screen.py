@@ -23,7 +23,7 @@ from tempo_coach.core.session import Session, SessionItem
 from tempo_coach.core.session_facts import Change
 from tempo_coach.ui.day_book import DayBook, DayReading
 from tempo_coach.ui.day_detail import DayDetail
-from tempo_coach.ui.day_keys import CHANGES, DAY_KEYS, TURNS
+from tempo_coach.ui.day_keys import CHANGES, DAY_KEYS, TODAY_ALONE, TURNS
 from tempo_coach.ui.day_questions import exercise_question, load_question, reason_question
 from tempo_coach.ui.day_table import DayTable
 from tempo_coach.ui.day_words import day_words, reach_words
@@ -95,7 +95,9 @@ class DayScreen(Frame[None]):
         with Container(classes="day"):
             yield self._table
             yield self._detail
-        yield Static(CHANGES, classes="changes")
+        with Horizontal(classes="changes"):
+            yield Static(TODAY_ALONE, classes="changes-heading")
+            yield Static(CHANGES)
 
     def on_screen_resume(self) -> None:
         """Read plan and log again, since either may have changed meanwhile."""

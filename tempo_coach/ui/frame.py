@@ -17,6 +17,10 @@ from tempo_coach.ui.page import Page
 
 LEAST_COLUMNS = 40
 LEAST_ROWS = 12
+_WIDTHS = [(0, "-slim"), (56, "-narrow"), (74, "-broad")]
+"""From so many columns on a screen has this class."""
+_HEIGHTS = [(0, "-flat"), (16, "-short"), (24, "-high")]
+"""From so many rows on it has this one."""
 
 
 class TooSmall(Static):
@@ -59,6 +63,9 @@ class Frame(Screen[ScreenResultType]):
     A text that is longer than its room is read by keys of the app's, which are named as long as
     there is one.
     """
+
+    HORIZONTAL_BREAKPOINTS = _WIDTHS
+    VERTICAL_BREAKPOINTS = _HEIGHTS
 
     def compose(self) -> ComposeResult:
         """Put the content above notice and keys."""

@@ -29,7 +29,9 @@ class KeyName:
 def key_names(screen: Screen[object]) -> tuple[KeyName, ...]:
     """Return the keys to show, each action or group once, those of the innermost widget first."""
     names: dict[str, KeyName] = {}
-    for active in screen.active_bindings.values():
+    # One of the app's with priority stands in the place of what it goes before; it comes last too.
+    bindings = screen.active_bindings.values()
+    for active in sorted(bindings, key=lambda one: one.node is screen.app):
         binding, group = active.binding, active.binding.group
         if binding.show:
             shown = screen.app.get_key_display(binding)

@@ -89,7 +89,7 @@ class MethodsScreen(Frame[str | None]):
         self._chosen = 0
         self._list = ChoiceList()
         self._card = Static(classes="prose")
-        self._page = Page(self._card, can_focus=False)
+        self._page = Page(self._card)
 
     def content(self) -> Iterable[Widget]:
         """Return heading, list and card."""

@@ -58,7 +58,7 @@ class NameScreen(Frame[str | None]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question and its field."""
-        with Page(can_focus=False, classes="question"):
+        with Page(classes="question"):
             yield Static("Who is lifting?", classes="title")
             yield NameInput(self._lifter or "")
             yield Static(

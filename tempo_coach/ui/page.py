@@ -2,36 +2,14 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
-from textual.binding import Binding, BindingType
 from textual.containers import VerticalScroll
 
 
-class Page(VerticalScroll, inherit_bindings=False):
-    """Scrolls, and takes no key from the screen that the screen has a use for.
+class Page(VerticalScroll, can_focus=False, inherit_bindings=False):
+    """Scrolls, and takes no key from the screen.
 
-    A `Frame` scrolls what is longer than its room, by keys that it names as long as that is so.
+    A `Frame` scrolls what is longer than its room, by keys that are named as long as that is so.
     """
-
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding(
-            "home",
-            "begin",
-            "Begin",
-            show=False,
-            id="page.begin",
-            tooltip="Show the first line",
-        ),
-        Binding(
-            "end",
-            "finish",
-            "End",
-            show=False,
-            id="page.end",
-            tooltip="Show the last line",
-        ),
-    ]
 
     @property
     def is_long(self) -> bool:
@@ -52,11 +30,3 @@ class Page(VerticalScroll, inherit_bindings=False):
     def scroll_lines(self, count: int) -> None:
         """Scroll by lines, up where there are fewer than none."""
         self.scroll_relative(y=count, animate=False)
-
-    def action_begin(self) -> None:
-        """Scroll to the first line."""
-        self.scroll_home(animate=False)
-
-    def action_finish(self) -> None:
-        """Scroll to the last line."""
-        self.scroll_end(animate=False)

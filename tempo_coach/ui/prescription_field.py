@@ -133,7 +133,7 @@ class PrescriptionField(Widget):
         """Put the reading under the line, and between them the place of a fault."""
         yield PrescriptionInput(self._line, select_on_focus=False)
         yield Static(id="caret", markup=False)
-        with Page(can_focus=False):
+        with Page():
             yield Static(id="reading", markup=False)
             yield Static(id="remarks", markup=False)
 
@@ -184,7 +184,7 @@ class PrescriptionField(Widget):
             if is_wrong and isinstance(fault, NotationError):
                 self._fault_column = fault.column
             # Its padding and a scroll bar take the rest.
-            width = self.content_size.width - 4
+            width = self.content_size.width - 5
             example = example_text(width=width)
             reading.update("\n".join(fault_sentences(fault)) if is_wrong else example)
             reading.set_class(is_wrong, "fault")

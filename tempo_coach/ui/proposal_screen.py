@@ -93,7 +93,7 @@ class ProposalScreen(Frame[str | None]):
         self._chosen = 0
         self._list = ChoiceList()
         self._told = Static(classes="prose", markup=False)
-        self._page = Page(self._told, classes="part", can_focus=False)
+        self._page = Page(self._told, classes="part")
 
     def content(self) -> Iterable[Widget]:
         """Return heading, lines, and what there is to know of the chosen one."""

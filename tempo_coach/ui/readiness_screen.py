@@ -92,7 +92,7 @@ class ReadinessScreen(Frame[None]):
         self._at_first = exercise
         self._list = ChoiceList()
         self._card = Static(classes="prose")
-        self._page = Page(self._card, can_focus=False)
+        self._page = Page(self._card)
 
     def content(self) -> Iterable[Widget]:
         """Return heading, list and criteria."""

@@ -47,12 +47,12 @@ _LABELS = {
 _ALLOWED = {
     Field.EXERCISE: "",
     Field.MAX: "",
-    Field.STEP: "of the 1RM, or kg or lb; 1 to 10 %",
+    Field.STEP: "1 to 10% of 1RM, or kg or lb",
     Field.LOWER: "s, 1 to 30",
-    Field.CEILING: "of the 1RM, or kg or lb; 100 to 160 %",
+    Field.CEILING: "100 to 160% of 1RM, or kg or lb",
     Field.REST: "between attempts",
 }
-NOT_KNOWN = "not known; type it, such as 100 kg"
+NOT_KNOWN = "not known; type it"
 
 
 @dataclass(frozen=True, slots=True)

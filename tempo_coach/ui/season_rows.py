@@ -28,13 +28,14 @@ LIMIT = "│"
 NOW = "now"
 _UNKNOWN = "–"
 _LEAST_BAR = 8
+_LEAST_WORDS = 20
 _WIDE = 104
 """From here on there is room for what a week is."""
 _WORDS_SHARE = 0.4
 """What of the width that may take; the heading of the chosen week says all of it."""
 _COLUMNS: tuple[Column, ...] = (
     Column("week"),
-    Column(f"lowering emphasis, {LIMIT} the limit", takes_rest=True),
+    Column(f"lowering emphasis, {LIMIT} limit", takes_rest=True),
     Column("s", to_right=True),
     Column("limit", to_right=True),
     Column(),
@@ -42,7 +43,7 @@ _COLUMNS: tuple[Column, ...] = (
 _DAY_COLUMNS = (
     Column("day"),
     Column("what it is", takes_rest=True),
-    Column("share", to_right=True),
+    Column("share", to_right=True, gives_way=1),
     Column("limit s", to_right=True),
     Column("done s", to_right=True),
 )
@@ -116,15 +117,15 @@ def days_part(
             done[day] = done.get(day, 0.0) + one.seconds.lower
     rows = [
         (
-            f"{day.date:%a} {day.date.isoformat()}" + (" today" * (day.date == season.today)),
-            legible(day.words),
+            f"{day.date:%a} {day.date.isoformat()}",
+            "today, " * (day.date == season.today) + legible(day.words),
             f"{day.share:.0%}",
             _amount(row.lower_s.of_day(day)),
             f"{done.get(day.date, 0.0):,.0f}",
         )
         for day in row.week.days
     ]
-    return laid_out(_DAY_COLUMNS, rows, width=width)
+    return laid_out(_DAY_COLUMNS, rows, width=width, least_rest=_LEAST_WORDS)
 
 
 def year_part(season: Season, *, width: int) -> Iterator[str]:

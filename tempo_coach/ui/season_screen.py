@@ -89,7 +89,7 @@ class SeasonScreen(Frame[str | None]):
         self._week = Static(classes="detail-heading", markup=False)
         self._parts = Static(classes="parts")
         self._told = Static(classes="told", markup=False)
-        self._page = Page(self._week, self._told, classes="part", can_focus=False)
+        self._page = Page(self._week, self._told, classes="part")
 
     def content(self) -> Iterable[Widget]:
         """Return heading, bars, and what there is to know of the chosen week."""
@@ -199,8 +199,8 @@ class SeasonScreen(Frame[str | None]):
         self.post_message(self.LogRead(advice, notices))
 
     def _draw(self) -> None:
-        # One cell is the scroll bar's.
-        width = self._list.content_size.width - MARK_WIDTH - 1
+        # Two cells are the scroll bar's, with a gap before it.
+        width = self._list.content_size.width - MARK_WIDTH - 2
         if width < 1 or self._advice is None:
             return
         headings, *rows = season_rows(self._advice.season, width=width)
@@ -220,7 +220,7 @@ class SeasonScreen(Frame[str | None]):
         ]
         self._parts.update(Content.from_markup(_TURNS) + Content(" ").join(names))
         self._week.update(week_heading(row, self._today))
-        width = min(max(self._page.content_size.width - 1, 20), _WIDEST_PART)
+        width = min(max(self._page.content_size.width - 2, 20), _WIDEST_PART)
         match PARTS[self._part]:
             case "week":
                 told: Iterable[str] = week_part(season, row)

@@ -61,7 +61,7 @@ class SetView(Widget):
         self._done: tuple[str, ...] = ()
         self._count = Static(classes="heading-count", markup=False)
         self._said = Static(markup=False)
-        self._page = Page(self._said, id="said", can_focus=False)
+        self._page = Page(self._said, id="said")
         self._opening = Content()
         self._next = Static(id="next", markup=False)
         self._bar = BarLine(underway)

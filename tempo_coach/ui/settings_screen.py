@@ -21,6 +21,16 @@ from tempo_coach.ui.setting_entries import ENTRIES
 from tempo_coach.ui.setting_row import NumberInput, SettingRow
 
 
+class SettingRows(VerticalScroll, can_focus=False):
+    """Keeps the chosen row in sight, also when what is said beneath takes room from the rows."""
+
+    def on_resize(self) -> None:
+        """Scroll to the row that the keys go to."""
+        focused = self.screen.focused
+        if focused is not None:
+            focused.scroll_visible(animate=False)
+
+
 class SettingsScreen(Frame[tuple[str, ...]]):
     """Changes settings; goes away with what is still to be said.
 
@@ -71,7 +81,7 @@ class SettingsScreen(Frame[tuple[str, ...]]):
     def content(self) -> Iterable[Widget]:
         """Return the rows, and beneath them what the chosen one means."""
         yield Static("Settings", classes="heading heading-text")
-        with VerticalScroll(can_focus=False, classes="settings"):
+        with SettingRows(classes="settings"):
             yield from self._rows
         yield self._fault
         yield self._meaning

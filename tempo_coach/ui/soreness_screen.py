@@ -116,7 +116,7 @@ class SorenessScreen(Frame[SorenessAnswer]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question, the number, and what it means."""
-        with Page(can_focus=False, classes="question"):
+        with Page(classes="question"):
             yield Static(QUESTION, classes="title", markup=False)
             yield self._shown
             yield self._scale

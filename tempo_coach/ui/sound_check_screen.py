@@ -113,7 +113,7 @@ class SoundCheckScreen(Frame[Answer]):
 
     def content(self) -> Iterable[Widget]:
         """Return the question, and room for what to try."""
-        with Page(can_focus=False, classes="question"):
+        with Page(classes="question"):
             yield self._question
             yield self._remedies
 

@@ -178,8 +178,8 @@ class WeeksScreen(Frame[None]):
         self._draw()
 
     def _draw(self) -> None:
-        # One cell is the scroll bar's.
-        width = self._list.content_size.width - MARK_WIDTH - 1
+        # Two cells are the scroll bar's, with a gap before it.
+        width = self._list.content_size.width - MARK_WIDTH - 2
         if width < 1 or not self._chart:
             return
         name = ALL_EXERCISES if self._exercise is None else legible(self._exercise)
@@ -195,7 +195,7 @@ class WeeksScreen(Frame[None]):
     def _draw_week(self, week: ChartWeek, width: int) -> None:
         planned = self._planned_in(week.week)
         self._week.update(week_words(week, self._today))
-        rows = sum_rows(week, width=min(width - 2, _WIDEST_SUMS)) if week.exercises else ()
+        rows = sum_rows(week, width=min(width - 3, _WIDEST_SUMS)) if week.exercises else ()
         self._sums.update("\n".join(rows) or "Nothing was done.")
         self._planned.display = planned is not None
         self._planned.update("" if planned is None else planned_words(week, planned))

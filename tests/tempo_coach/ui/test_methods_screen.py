@@ -103,3 +103,10 @@ async def test_escape_leaves_the_board_as_it_was() -> None:
 
         assert isinstance(rack.screen, BoardScreen)
         assert rack.get(Input).value == before
+
+
+async def test_in_a_narrow_window_the_card_stands_beneath_the_list_in_whole_words() -> None:
+    async with Rack().running(columns=40, rows=12) as rack:
+        await rack.press("f7")
+
+        assert "  slow-lowering: a load that can be" in "\n".join(rack.lines())

@@ -6,6 +6,8 @@ from textual.widgets import Input
 
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.prescription_field import caret_line, example_text
+from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.fakes import NOON
 from tests.tempo_coach.ui.rack import LINE, Rack
 
 pytestmark = pytest.mark.screen
@@ -187,3 +189,13 @@ async def test_what_leaves_the_range_of_its_method_is_said_while_typing_and_goes
         in outside
     )
     assert "4 sets of 6 reps" in outside
+
+
+async def test_in_the_smallest_window_the_reading_has_room_beneath_the_line() -> None:
+    rack = Rack()
+    rack.log.facts.append(done_set(lifter="Ana", started_at=NOON, ended_at=NOON))
+    async with rack.running(columns=40, rows=12):
+        text = rack.text()
+
+    assert "front squat: 4 sets of 5 reps" in text
+    assert "↑↓ Read on" in text

@@ -79,7 +79,7 @@ async def test_where_spans_overlap_the_lifter_s_own_holds_and_a_taper_names_both
     assert "2026-11-16 to 2026-11-22, this week: League, then Camp" in shown
     assert days(shown, "Tue", "Wed") == [
         "Tue 2026-11-17 League 40% 0",
-        "Wed 2026-11-18 today Camp 0% 0",
+        "Wed 2026-11-18 today, Camp 0% 0",
     ]
     assert days(meet, "Mon", "Tue", "Fri", "Sat") == [
         "Mon 2026-12-07 5 days to Autumn meet, League 13% 0",
@@ -161,7 +161,7 @@ async def test_a_53rd_week_stands_between_december_and_january_and_is_over_on_it
     assert days(shown, "Mon", "Fri", "Sun") == [
         "Mon 2026-12-28 New Year 0% 20",
         "Fri 2027-01-01 New Year 0% 0",
-        "Sun 2027-01-03 today off season 100% 20",
+        "Sun 2027-01-03 today, off season 100% 20",
     ]
     assert beginning(after, "2027-W01")[0].endswith("now")
     assert any("4 of the last 4" in row for row in ready)
@@ -202,9 +202,9 @@ async def test_on_a_day_of_23_or_25_hours_weeks_days_and_the_way_to_a_meet_stay_
 
     dates = [date.fromisoformat(row.split()[1]) for row in beginning(shown, *WEEKDAYS)]
     assert dates == [sunday - timedelta(days=before) for before in reversed(range(7))]
-    assert days(shown, "Sun") == [f"Sun {sunday} today 13 days to Meet 88% 40"]
+    assert days(shown, "Sun") == [f"Sun {sunday} today, 13 days to Meet 88% 40"]
     assert any(row.startswith(f"{meet} {meet} Meet (meet) in 13 days") for row in spans)
-    assert days(after, "Mon") == [f"Mon {midnight[:10]} today 12 days to Meet 78% 0"]
+    assert days(after, "Mon") == [f"Mon {midnight[:10]} today, 12 days to Meet 78% 0"]
 
 
 @pytest.mark.parametrize("width", [40, 78, 104, 156])

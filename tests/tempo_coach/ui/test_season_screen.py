@@ -318,3 +318,12 @@ async def test_a_plan_that_breaks_while_it_is_open_leaves_the_season_as_it_was()
     assert "has 3 faults, the first in line" in text
     assert "stays as it was last read" in text
     assert "▸ 2026-W10" in text
+
+
+async def test_in_60_columns_the_days_of_a_week_have_room_for_what_they_are() -> None:
+    async with season_rack().running(columns=60) as rack:
+        await rack.press("f9", "right")
+        text = rack.text()
+
+    assert "Mon 2026-03-02 today, 12 days to" in text
+    assert "Sun 2026-03-08 6 days to Spring" in text

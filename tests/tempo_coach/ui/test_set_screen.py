@@ -6,6 +6,7 @@ from textual.widgets import Input
 from tempo_coach.core.facts import Changes, SetCorrected, SetStruck
 from tempo_coach.ui.board_screen import BoardScreen
 from tempo_coach.ui.canvas import plain_text
+from tempo_coach.ui.set_report import ReportInput
 from tempo_coach.ui.set_screen import SetScreen
 from tempo_coach.ui.stage import Stage
 from tests.tempo_coach.fakes import disk_full, no_device
@@ -687,3 +688,12 @@ async def test_wide_windows_are_used() -> None:
 
         assert rack.display.size.height == 48
         assert rack.display.size.width == 158
+
+
+async def test_all_fields_after_a_set_are_in_the_smallest_window() -> None:
+    async with Rack().at_the_rack(columns=40, rows=12) as rack:
+        await rack.do_set()
+        regions = [entry.region for entry in rack.screen.query(ReportInput)]
+
+    assert len(regions) == 4
+    assert all(region.right <= 40 and region.width >= 5 for region in regions)

@@ -195,3 +195,26 @@ async def test_every_setting_comes_into_view_at_80_by_24() -> None:
         for label in PLACE:
             assert any(label in line for line in rack.lines())
             await rack.press("down")
+
+
+async def test_in_the_smallest_window_the_setting_that_is_typed_stays_in_sight_with_its_fault() -> (
+    None
+):
+    async with Rack().running(columns=40, rows=12) as rack:
+        await go_to(rack, "A counts as")
+        await rack.write("99")
+        await rack.press("enter")
+        text = rack.text()
+
+    assert "▸ A counts as 99" in text
+    assert "'99' can't be taken." in text
+
+
+async def test_a_narrow_window_leaves_the_sources_to_the_words_beneath() -> None:
+    async with Rack().running(columns=60, rows=20) as rack:
+        await go_to(rack, "Volume")
+        text = rack.text()
+
+    assert "steps of 3 dB, 1 to 10 " in text
+    assert "As by default." in text
+    assert "default" not in text.replace("As by default.", "")

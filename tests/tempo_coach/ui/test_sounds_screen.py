@@ -134,3 +134,16 @@ async def test_all_fits_into_80_by_24_with_a_notice() -> None:
     assert "No sound." in text
     assert "…" not in text
     assert lines[-1].split() == ["Enter", "Play", "Esc", "Board", "Ctrl+Q", "Quit"]
+
+
+async def test_in_a_small_window_the_list_is_scrolled_and_the_words_of_the_rep_stay_in_sight() -> (
+    None
+):
+    async with Rack(is_silent=True).running(columns=60, rows=20) as rack:
+        await rack.press("f4", "end")
+        lines = [line.strip() for line in rack.lines()]
+
+    assert "▸ one slow rep     all of a set's cues, as set: tick" in lines
+    assert lines[-3].endswith("end: rack it")
+    assert sum("ten seconds of rest" in line for line in lines) == 1
+    assert "raise X          a short sharp climb: as fast as possi…" in lines

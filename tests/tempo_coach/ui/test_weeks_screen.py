@@ -35,7 +35,7 @@ async def test_twelve_weeks_stand_there_with_what_was_planned_for_this_one() -> 
     assert shown[10].startswith("2026-W09 ██████")
     assert shown[10].endswith("█ 8")
     assert shown[11].startswith("▸ 2026-W10 ███")
-    assert shown[11].endswith("█ 4 so far")
+    assert shown[11].endswith(" 4 so far")
     assert "front squat 1 1 4 5 260" in text
     assert "Planned: 6 sets, 19+ reps, lowering ≈43+ s. Done: 1 set, 1 rep, 4 s." in text
 
