@@ -53,7 +53,7 @@ class AnswerScreen(Frame[AnswerType | None], Generic[AnswerType]):
         Binding(
             "escape",
             "leave",
-            "Leave it as it was",
+            "Leave it",
             key_display="Esc",
             id="answer.leave",
             tooltip="Go back without an answer",

@@ -39,8 +39,8 @@ class LiftersScreen(Frame[str | None]):
         Binding(
             "pageup",
             "choose_before",
-            "Choose",
-            show=False,
+            "Name",
+            key_display="↑↓",
             priority=True,
             id="lifters.choose_before",
             tooltip="Choose the name above, and above the first the last",

@@ -53,6 +53,24 @@ class MethodsScreen(Frame[str | None]):
             tooltip="Put the method's first line on the board, for the exercise that stands there",
         ),
         Binding(
+            "down",
+            "method_after",
+            "Method",
+            key_display="↑↓",
+            priority=True,
+            id="methods.after",
+            tooltip="Choose the method below; the up arrow chooses the one above",
+        ),
+        Binding(
+            "up",
+            "method_before",
+            "Method above",
+            show=False,
+            priority=True,
+            id="methods.before",
+            tooltip="Choose the method above",
+        ),
+        Binding(
             "pagedown,space",
             "turn(1)",
             "Read on",
@@ -111,6 +129,14 @@ class MethodsScreen(Frame[str | None]):
         self._page.scroll_home(animate=False)
         self.tell()
         self._draw()
+
+    def action_method_before(self) -> None:
+        """Choose the method above."""
+        self._list.action_cursor_up()
+
+    def action_method_after(self) -> None:
+        """Choose the method below."""
+        self._list.action_cursor_down()
 
     def action_turn(self, pages: int) -> None:
         """Turn the page of the card."""

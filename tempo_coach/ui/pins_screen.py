@@ -65,8 +65,8 @@ class PinsScreen(Frame[StepTaken | None]):
         Binding(
             "pageup",
             "read_back",
-            "Read back",
-            show=False,
+            "Back",
+            key_display="PgUp",
             priority=True,
             id="pins.read_back",
             tooltip="A page back",
@@ -110,6 +110,8 @@ class PinsScreen(Frame[StepTaken | None]):
             return self._is_read
         if action == "read_on":
             return not self._is_read
+        if action == "read_back":
+            return self.query_one(VerticalScroll).max_scroll_y > 0
         return super().check_action(action, parameters)
 
     def on_step_taken(self, event: StepTaken) -> None:
@@ -139,4 +141,4 @@ class PinsScreen(Frame[StepTaken | None]):
         page = self.query_one(VerticalScroll)
         if not self._is_read and page.size.height and page.scroll_offset.y >= page.max_scroll_y:
             self._is_read = True
-            self.refresh_bindings()
+        self.refresh_bindings()

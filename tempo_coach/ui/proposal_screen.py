@@ -106,7 +106,7 @@ class ProposalScreen(Frame[str | None]):
     def on_mount(self) -> None:
         """Show the lines."""
         lines = self._proposal.lines
-        width = max((len(one.step.value) for one in lines), default=0)
+        width = max((len(_step_words(one)) for one in lines), default=0)
         self._list.show([_row(one, step=width) for one in lines], self._chosen)
         self._draw()
 
@@ -116,6 +116,12 @@ class ProposalScreen(Frame[str | None]):
         self._page.scroll_home(animate=False)
         self.tell()
         self._draw()
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Choose, read and take lines only where there are some."""
+        if action in ("take", "line_before", "line_after", "read_on"):
+            return bool(self._proposal.lines)
+        return super().check_action(action, parameters)
 
     def action_line_before(self) -> None:
         """Choose the line above."""
@@ -131,10 +137,7 @@ class ProposalScreen(Frame[str | None]):
 
     def action_take(self) -> None:
         """Go back with the chosen line, or say that there is none."""
-        lines = self._proposal.lines
-        if not lines:
-            return
-        line = lines[self._chosen].line
+        line = self._proposal.lines[self._chosen].line
         if line is None:
             self.tell(LEFT_OUT)
         else:
@@ -154,7 +157,7 @@ class ProposalScreen(Frame[str | None]):
         self._told.update(
             "\n".join(
                 (
-                    f"{one.step.value}: {legible(one.words)}",
+                    f"{_step_words(one)}: {_line_words(one)}",
                     f"why: {legible(one.reason)}",
                     f"done {one.day.isoformat()}: {legible(str(one.was))}",
                     "",
@@ -166,6 +169,12 @@ class ProposalScreen(Frame[str | None]):
 
 
 def _row(one: ProposedLine, *, step: int) -> Content:
-    what = str(one.was) if one.line is None else one.words
-    off = " (left out)" if one.line is None else ""
-    return Content(f"{one.weekday[:3]}  {one.step.value:<{step}}  {legible(what)}{off}")
+    return Content(f"{one.weekday[:3]}  {_step_words(one):<{step}}  {_line_words(one)}")
+
+
+def _step_words(one: ProposedLine) -> str:
+    return "leave out" if one.line is None else one.step.value
+
+
+def _line_words(one: ProposedLine) -> str:
+    return legible(str(one.was if one.line is None else one.line))

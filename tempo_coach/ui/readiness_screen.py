@@ -119,6 +119,12 @@ class ReadinessScreen(Frame[None]):
         self._page.scroll_home(animate=False)
         self._draw(event.index)
 
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Choose and read only where there is an exercise."""
+        if action in ("exercise_before", "exercise_after", "turn"):
+            return bool(self._exercises)
+        return super().check_action(action, parameters)
+
     def action_exercise_before(self) -> None:
         """Choose the exercise above."""
         self._list.action_cursor_up()

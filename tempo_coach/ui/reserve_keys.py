@@ -73,11 +73,20 @@ RESERVE_KEYS: list[BindingType] = [
     Binding(
         "pageup",
         "read_back",
-        "Nothing or back",
-        show=False,
+        "Back",
+        key_display="PgUp",
         priority=True,
         id="reserve.read_back",
-        tooltip="A page back in the result; elsewhere a clicker's key for back does no harm",
+        tooltip="A page back in the result",
+    ),
+    Binding(
+        "pageup",
+        "stay",
+        "Nothing",
+        show=False,
+        priority=True,
+        id="reserve.stay",
+        tooltip="A clicker's key for back does no harm before the result",
     ),
     Binding(
         "u",

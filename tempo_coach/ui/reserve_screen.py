@@ -122,6 +122,8 @@ class ReserveScreen(Frame[tuple[str, ...]]):
         """Allow what the stage has a use for."""
         if action == "take_back" and self._answered is None:
             return False
+        if action in ("read_on", "read_back") and not self._view.page.is_long:
+            return False
         if not has_use(action, self._stage, self._question):
             return False
         return super().check_action(action, parameters)
@@ -211,8 +213,11 @@ class ReserveScreen(Frame[tuple[str, ...]]):
         self._view.page.scroll_page_down(animate=False)
 
     def action_read_back(self) -> None:
-        """Turn the page of the result back; elsewhere this does no harm."""
+        """Turn the page of the result back."""
         self._view.page.scroll_page_up(animate=False)
+
+    def action_stay(self) -> None:
+        """Do nothing."""
 
     def action_finish(self) -> None:
         """Go back."""

@@ -48,7 +48,7 @@ def has_use(action: str, stage: ReserveStage, question: Question | None) -> bool
             return is_asked and question is not None and question.done is not None
         case "confirm":
             return stage is ReserveStage.ASKED
-        case "finish" | "read_on":
+        case "finish" | "read_on" | "read_back":
             return stage is ReserveStage.OVER
         case "take_back":
             return stage in (ReserveStage.AHEAD, ReserveStage.OVER)

@@ -30,7 +30,7 @@ def fault_sentence(fault: TempoCoachError) -> str:
 
 def opening_sentences(first: NextSet, timeline: Timeline, taps: str) -> tuple[str, ...]:
     """Say where the work leaves its range, and what is to be done; the heading names it."""
-    outside = ", ".join(dict.fromkeys(flag.what for flag in first.flags))
+    outside = "; ".join(dict.fromkeys(flag.what for flag in first.flags))
     remarks = (f"To be thought over: {outside}.",) if outside else ()
     spelt_out = spell_out(first.prescription, timeline)[1:]
     return (*remarks, *spelt_out, *tap_sentences(taps))

@@ -49,7 +49,7 @@ SET_KEYS: list[BindingType] = [
     Binding(
         "backspace",
         "take_back",
-        "Untap",
+        "Take back",
         key_display="Backspace",
         priority=True,
         id="set.take_back",

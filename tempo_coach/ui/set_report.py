@@ -33,7 +33,7 @@ class ReportInput(LineInput):
         Binding(
             "enter",
             "submit",
-            "Next",
+            "Field",
             key_display="Enter",
             id="report.next",
             tooltip="On to the next field; behind the note, save what was changed",

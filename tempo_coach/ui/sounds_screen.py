@@ -55,7 +55,26 @@ class SoundsScreen(Frame[None]):
     """
 
     AUTO_FOCUS = "SoundList"
+    # With priority, because the list takes the arrows for itself.
     BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "down",
+            "sound_after",
+            "Sound",
+            key_display="↑↓",
+            priority=True,
+            id="sounds.after",
+            tooltip="Choose the sound below; the up arrow chooses the one above",
+        ),
+        Binding(
+            "up",
+            "sound_before",
+            "Sound above",
+            show=False,
+            priority=True,
+            id="sounds.before",
+            tooltip="Choose the sound above",
+        ),
         Binding(
             "escape",
             "leave",
@@ -126,6 +145,14 @@ class SoundsScreen(Frame[None]):
         self._rep_heard_ms = None
         self._words.follow(None)
         self.tell(no_sound_sentence(event.fault))
+
+    def action_sound_before(self) -> None:
+        """Choose the sound above."""
+        self._list.action_cursor_up()
+
+    def action_sound_after(self) -> None:
+        """Choose the sound below."""
+        self._list.action_cursor_down()
 
     def action_leave(self) -> None:
         """Go back to the board and be silent."""

@@ -13,6 +13,7 @@ from textual.dom import DOMNode
 from tempo_coach import ui
 from tempo_coach.ui.key_line import KeyLine
 from tests.tempo_coach.core.done_sets import done_set
+from tests.tempo_coach.ui.plan_rack import PlanRack
 from tests.tempo_coach.ui.rack import Rack
 
 MODULES = [
@@ -114,6 +115,41 @@ async def test_what_leads_on_from_the_season_names_all_its_keys_on_one_line_of_8
     ]
 
 
+async def test_every_list_names_the_keys_that_choose_from_it() -> None:
+    shown = []
+    async with PlanRack(is_first=False).running() as rack:
+        for key in ("f4", "f7"):
+            await rack.press(key)
+            shown.append(keys(rack))
+            await rack.press("escape")
+        await rack.press("f6")
+        shown.append(keys(rack))
+        await rack.press("f2")
+        shown.append(keys(rack))
+
+    sounds, methods, day, lifters = shown
+    assert sounds == ["↑↓", "Sound", "Enter", "Play", "Esc", "Board", *QUIT]
+    assert methods == [
+        *("↑↓", "Method", "Enter", "Put", "on", "the", "board", "PgDn", "Read", "on"),
+        *("PgUp", "Back", "Esc", "Board", *QUIT),
+    ]
+    assert day[:6] == ["Space/PgDn", "Rack", "↑↓", "Work", "←→", "Day"]
+    assert lifters == [
+        *("Enter", "Take", "this", "name", "↑↓", "Name", "Esc", "Leave", "it", "as", "it", "was"),
+        *QUIT,
+    ]
+
+
+async def test_where_there_is_nothing_to_choose_no_key_for_it_is_named() -> None:
+    async with Rack().running() as rack:
+        await rack.press("f9", "r")
+        ready = keys(rack)
+        await rack.press("escape", "n", "enter")
+        proposal = keys(rack)
+
+    assert ready == proposal == ["Esc", "Season", *QUIT]
+
+
 SORENESS_KEYS = [
     *("0-10", "Type", "PgDn/Enter", "Go", "on", "Backspace", "Clear", "S", "Stop", "asking"),
     *("Esc", "Skip"),
@@ -142,4 +178,4 @@ BOARD_KEYS = [
     *("F8", "Reserve", "F9", "Season"),
 ]
 QUIT = ["Ctrl+Q", "Quit"]
-SAVED_KEYS = ["Enter", "Next", "F3", "Repeat", "F4", "Strike", "Esc", "Leave"]
+SAVED_KEYS = ["Enter", "Field", "F3", "Repeat", "F4", "Strike", "Esc", "Leave"]

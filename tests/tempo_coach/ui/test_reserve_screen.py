@@ -488,7 +488,7 @@ async def test_all_keys_are_named_at_every_stage(columns: int, rows: int) -> Non
 
     assert all(key in ahead for key in ("Start", "O Other load", "L Not lifted out", "Esc Leave"))
     assert all(key in asked for key in ("H Held", "L Lost", "Enter/PgDn Confirm"))
-    assert all(key in over for key in ("U Answer again", "Enter Board", "PgDn Read on"))
+    assert all(key in over for key in ("U Answer again", "Enter Board"))
 
 
 # Before it begins.
@@ -526,6 +526,30 @@ async def test_in_a_small_window_the_check_is_answered_once_its_end_was_shown() 
     assert ("Read on" in begin, "All of that is so" in begin) == (True, False)
     assert ("Read on" in end, "All of that is so" in end) == (False, True)
     assert "Is all of that so?" in end
+    assert "PgUp Back" in begin
+    assert "PgUp Back" in end
+
+
+async def test_the_key_that_turns_a_page_back_is_named_only_where_there_is_one() -> None:
+    bench = Bench()
+    async with bench.running(rows=30):
+        await bench.press("f8", *["enter"] * 6)
+        check = bench.text()
+        await bench.take_up()
+        ahead = bench.text()
+        await bench.press("l", "enter")
+        await bench.wait(A_MOMENT_MS)
+        await bench.press("enter")
+        roomy = bench.text()
+        await bench.pilot.resize_terminal(60, 16)
+        await bench.settle()
+        small = bench.text()
+
+    assert "All of that is so" in check
+    assert not any("PgUp Back" in text for text in (check, ahead, roomy))
+    assert "PgDn Read on" not in roomy
+    assert "PgDn Read on" in small
+    assert "PgUp Back" in small
 
 
 async def test_whom_the_coach_has_not_cleared_is_not_tested() -> None:

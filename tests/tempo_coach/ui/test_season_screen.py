@@ -229,6 +229,8 @@ async def test_work_that_is_left_out_has_no_line_to_take() -> None:
 
         assert isinstance(rack.screen, ProposalScreen)
         assert LEFT_OUT in rack.text()
+        assert "Mon leave out front squat 2x1 @ 65 kg 4-0-1-0" in rack.text()
+        assert " leave out: front squat 2x1 @ 65 kg 4-0-1-0" in rack.text()
 
 
 async def test_what_there_is_to_know_of_a_line_is_read_to_its_end_in_a_small_window() -> None:

@@ -1,14 +1,17 @@
 from __future__ import annotations
 
+from tempo_coach.core.method_flags import Flag
 from tempo_coach.core.next_sets import NextSet
 from tempo_coach.core.prescription import parse_prescription
 from tempo_coach.core.tempo import parse_tempo
+from tempo_coach.core.timeline import Timeline
 from tempo_coach.errors import OutOfRange
 from tempo_coach.ui.course import Course
 from tempo_coach.ui.sentences import (
     corrected_sentence,
     fault_sentence,
     next_words,
+    opening_sentences,
     saved_sentence,
     start_words,
     struck_sentence,
@@ -19,6 +22,17 @@ from tests.tempo_coach.core.done_sets import done_set, seconds
 from tests.tempo_coach.fakes import disk_full, no_device
 
 EXACT = done_set(tempo=parse_tempo("4-1-1-1"))
+
+
+def test_what_is_to_be_thought_over_is_kept_apart_where_a_part_has_a_comma_of_its_own() -> None:
+    line = parse_prescription("squat 3x5 4-0-1-0")
+    flags = tuple(Flag(what, "why", "") for what in ("load 130 kg, 144% of the 1RM", "rest 30 s"))
+
+    first, *_ = opening_sentences(
+        NextSet(line, flags=flags), Timeline.of(line, setup_ms=10_000), "off"
+    )
+
+    assert first == "To be thought over: load 130 kg, 144% of the 1RM; rest 30 s."
 
 
 def test_a_saved_set_is_told_with_its_reps_and_seconds() -> None:

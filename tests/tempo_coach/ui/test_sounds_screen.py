@@ -133,7 +133,7 @@ async def test_all_fits_into_80_by_24_with_a_notice() -> None:
     assert "end: rack it" in text
     assert "No sound." in text
     assert "…" not in text
-    assert lines[-1].split() == ["Enter", "Play", "Esc", "Board", "Ctrl+Q", "Quit"]
+    assert lines[-1].split() == ["↑↓", "Sound", "Enter", "Play", "Esc", "Board", "Ctrl+Q", "Quit"]
 
 
 async def test_in_a_small_window_the_list_is_scrolled_and_the_words_of_the_rep_stay_in_sight() -> (
