@@ -159,7 +159,8 @@ class SetView(Widget):
 
 
 def _warned(warnings: Iterable[str]) -> Iterator[Content]:
-    return (Content.styled(warning, "$warning") for warning in warnings)
+    # Bold, so that where there is no colour they are not the quieter words.
+    return (Content.styled(warning, "bold $warning") for warning in warnings)
 
 
 def _lines(*sentences: str | Content) -> Content:

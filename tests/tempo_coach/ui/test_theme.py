@@ -87,6 +87,19 @@ async def test_a_planned_day_and_its_questions_stand_out() -> None:
             assert too_faint(rack) == []
 
 
+async def test_what_speaks_against_a_set_is_told_from_other_words_without_colours_too() -> None:
+    async with Rack(asks_soreness=True).at_the_rack() as rack:
+        await rack.press("9", "enter")
+        at_the_rack = dict(drawn(rack))
+        await rack.press("escape")
+        on_the_board = dict(drawn(rack))
+
+    for words in (at_the_rack, on_the_board):
+        warning = next(style for text, style in words.items() if text.startswith("Soreness today"))
+        other = next(style for text, style in words.items() if text.startswith("A set: "))
+        assert (warning.bold, other.bold) == (True, None)
+
+
 async def test_the_field_that_is_typed_into_differs_from_the_others_and_from_the_window() -> None:
     async with Rack().running() as rack:
         await rack.press("f3", "down", "down", "down", "down")
