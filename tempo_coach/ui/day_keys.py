@@ -111,7 +111,7 @@ DAY_KEYS: list[BindingType] = [
         "f6,escape",
         "board",
         "Board",
-        key_display="F6",
+        key_display="F6/Esc",
         id="day.board",
         tooltip="To the board, for a line of your own; F6 comes back",
     ),

@@ -69,7 +69,7 @@ class ProposalScreen(Frame[str | None]):
         ),
         Binding(
             "space",
-            "read_on",
+            "read_page",
             "Read on",
             key_display="Space",
             priority=True,
@@ -118,8 +118,8 @@ class ProposalScreen(Frame[str | None]):
         self._draw()
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """Choose, read and take lines only where there are some."""
-        if action in ("take", "line_before", "line_after", "read_on"):
+        """Choose and take lines only where there are some."""
+        if action in ("take", "line_before", "line_after"):
             return bool(self._proposal.lines)
         return super().check_action(action, parameters)
 
@@ -130,10 +130,6 @@ class ProposalScreen(Frame[str | None]):
     def action_line_after(self) -> None:
         """Choose the line below."""
         self._list.action_cursor_down()
-
-    def action_read_on(self) -> None:
-        """Show the next page of what there is to know, or begin it again."""
-        self._page.read_on()
 
     def action_take(self) -> None:
         """Go back with the chosen line, or say that there is none."""

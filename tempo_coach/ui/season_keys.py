@@ -44,7 +44,7 @@ SEASON_KEYS: list[BindingType] = [
     ),
     Binding(
         "space",
-        "read_on",
+        "read_page",
         "Read on",
         key_display="Space",
         priority=True,

@@ -144,10 +144,6 @@ class SeasonScreen(Frame[str | None]):
         """Show another part of what there is to know."""
         self._turn(1)
 
-    def action_read_on(self) -> None:
-        """Show the next page of a long part, or begin it again."""
-        self._page.read_on()
-
     def action_ready(self) -> None:
         """Show who is ready for what."""
         if self._advice is not None:

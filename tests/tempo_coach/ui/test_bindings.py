@@ -94,7 +94,7 @@ async def test_what_leads_on_from_the_season_names_all_its_keys_on_one_line_of_8
     rack = Rack()
     rack.log.facts.append(done_set(lifter="Ana"))
     footers = []
-    async with rack.running():
+    async with rack.running(rows=12):
         for key in ("f9", "r", "escape", "n"):
             await rack.press(key)
             footers.append(keys(rack))

@@ -329,3 +329,18 @@ async def test_in_60_columns_the_days_of_a_week_have_room_for_what_they_are() ->
 
     assert "Mon 2026-03-02 today, 12 days to" in text
     assert "Sun 2026-03-08 6 days to Spring" in text
+
+
+@pytest.mark.parametrize("keys", [("f9",), ("f9", "n")])
+async def test_the_key_to_read_on_is_named_only_where_there_is_more(keys: tuple[str, ...]) -> None:
+    rack = season_rack()
+    rack.log.facts += [squat(1), squat(2, exercise="chin-up")]
+    async with rack.running(columns=160, rows=50):
+        await rack.press(*keys)
+        roomy = rack.text()
+        await rack.pilot.resize_terminal(40, 12)
+        await rack.settle()
+
+        assert "Space Read on" in rack.text()
+
+    assert "Space Read on" not in roomy
