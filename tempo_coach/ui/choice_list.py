@@ -66,6 +66,11 @@ class ChoiceList(OptionList, inherit_bindings=False):
         self._rows: tuple[Content, ...] = ()
         self._marked: int | None = None
 
+    @property
+    def chosen(self) -> int:
+        """Which row is chosen; 0 where there are none."""
+        return self.highlighted or 0
+
     def show(self, rows: Sequence[str | Content], chosen: int) -> None:
         """Show these rows with one of them chosen."""
         count = len(self._rows)

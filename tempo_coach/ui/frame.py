@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import partial
 
 from textual.app import ComposeResult
+from textual.dom import DOMNode
 from textual.events import Resize
 from textual.screen import Screen, ScreenResultType
 from textual.widget import Widget
@@ -102,8 +104,12 @@ class Frame(Screen[ScreenResultType]):
             self._long_page.read_on()
 
     def after_typing(self, step: Callable[[], None]) -> None:
-        """Do something once the keys before are through the widget that has the focus."""
-        (self.focused or self).call_later(step)
+        """Do something once the keys before have done what they do, which keys with priority pass.
+
+        A key without goes from the widget that has the focus up to the app, which then acts on it.
+        Nothing is done where the screen has gone meanwhile.
+        """
+        _follow(tuple((self.focused or self).ancestors_with_self), partial(self._do_here, step))
 
     def tell(self, *sentences: str) -> None:
         """Show a notice, or none."""
@@ -113,6 +119,17 @@ class Frame(Screen[ScreenResultType]):
         """Show one sentence more in the notice."""
         self.query_one(Notice).tell_also(sentence)
 
+    def _do_here(self, step: Callable[[], None]) -> None:
+        if self.is_current:
+            step()
+
     @property
     def _long_page(self) -> Page | None:
         return next((page for page in self.query(Page) if page.is_long and page.display), None)
+
+
+def _follow(way: tuple[DOMNode, ...], step: Callable[[], None]) -> None:
+    if way:
+        way[0].call_later(_follow, way[1:], step)
+    else:
+        step()

@@ -60,7 +60,7 @@ class LiftersScreen(Frame[str | None]):
         self._names = names
         keys = [name_key(name) for name in names]
         key = name_key(chosen or "")
-        self._chosen = keys.index(key) if key in keys else 0
+        self._at_first = keys.index(key) if key in keys else 0
         self._list = ChoiceList()
 
     def content(self) -> Iterable[Widget]:
@@ -71,11 +71,7 @@ class LiftersScreen(Frame[str | None]):
 
     def on_mount(self) -> None:
         """Show the names."""
-        self._list.show([legible(name) for name in self._names], self._chosen)
-
-    def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
-        """Take in which name is chosen."""
-        self._chosen = event.index
+        self._list.show([legible(name) for name in self._names], self._at_first)
 
     def on_option_list_option_selected(self) -> None:
         """Take the name that was clicked."""
@@ -83,7 +79,7 @@ class LiftersScreen(Frame[str | None]):
 
     def action_take(self) -> None:
         """Go back with the chosen name."""
-        self.dismiss(self._names[self._chosen])
+        self.after_typing(self._take)
 
     def action_choose_before(self) -> None:
         """Choose the name above."""
@@ -92,3 +88,6 @@ class LiftersScreen(Frame[str | None]):
     def action_leave(self) -> None:
         """Go back."""
         self.dismiss(None)
+
+    def _take(self) -> None:
+        self.dismiss(self._names[self._list.chosen])

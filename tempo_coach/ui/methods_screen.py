@@ -104,7 +104,6 @@ class MethodsScreen(Frame[str | None]):
         self._exercise = exercise
         self._allowances = allowances
         self._methods = tuple(METHODS.values())
-        self._chosen = 0
         self._list = ChoiceList()
         self._card = Static(classes="prose")
         self._page = Page(self._card)
@@ -120,12 +119,11 @@ class MethodsScreen(Frame[str | None]):
 
     def on_mount(self) -> None:
         """Show the first method."""
-        self._list.show([method.name.value for method in self._methods], self._chosen)
+        self._list.show([method.name.value for method in self._methods], 0)
         self._draw()
 
-    def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
+    def on_choice_list_chosen(self) -> None:
         """Show another method."""
-        self._chosen = event.index
         self._page.scroll_home(animate=False)
         self.tell()
         self._draw()
@@ -147,6 +145,17 @@ class MethodsScreen(Frame[str | None]):
 
     def action_take(self) -> None:
         """Go back with the first line of the method, or say why there is none."""
+        self.after_typing(self._take)
+
+    def action_leave(self) -> None:
+        """Go back."""
+        self.dismiss(None)
+
+    @property
+    def _method(self) -> Method:
+        return self._methods[self._list.chosen]
+
+    def _take(self) -> None:
         try:
             lines = self._lines()
         except (OutOfRange, NotationError) as fault:
@@ -156,14 +165,6 @@ class MethodsScreen(Frame[str | None]):
             self.dismiss(str(lines[0].prescription))
         else:
             self.tell(NO_EXERCISE)
-
-    def action_leave(self) -> None:
-        """Go back."""
-        self.dismiss(None)
-
-    @property
-    def _method(self) -> Method:
-        return self._methods[self._chosen]
 
     def _lines(self) -> tuple[MethodLine, ...]:
         if not self._exercise:

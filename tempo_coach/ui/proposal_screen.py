@@ -90,7 +90,6 @@ class ProposalScreen(Frame[str | None]):
         super().__init__()
         self._advice = advice
         self._proposal = advice.proposal(allowances)
-        self._chosen = 0
         self._list = ChoiceList()
         self._told = Static(classes="prose", markup=False)
         self._page = Page(self._told, classes="part")
@@ -107,12 +106,11 @@ class ProposalScreen(Frame[str | None]):
         """Show the lines."""
         lines = self._proposal.lines
         width = max((len(_step_words(one)) for one in lines), default=0)
-        self._list.show([_row(one, step=width) for one in lines], self._chosen)
+        self._list.show([_row(one, step=width) for one in lines], 0)
         self._draw()
 
-    def on_choice_list_chosen(self, event: ChoiceList.Chosen) -> None:
+    def on_choice_list_chosen(self) -> None:
         """Show another line's reason."""
-        self._chosen = event.index
         self._page.scroll_home(animate=False)
         self.tell()
         self._draw()
@@ -133,22 +131,25 @@ class ProposalScreen(Frame[str | None]):
 
     def action_take(self) -> None:
         """Go back with the chosen line, or say that there is none."""
-        line = self._proposal.lines[self._chosen].line
-        if line is None:
-            self.tell(LEFT_OUT)
-        else:
-            self.dismiss(str(line))
+        self.after_typing(self._take)
 
     def action_leave(self) -> None:
         """Go back."""
         self.dismiss(None)
+
+    def _take(self) -> None:
+        line = self._proposal.lines[self._list.chosen].line
+        if line is None:
+            self.tell(LEFT_OUT)
+        else:
+            self.dismiss(str(line))
 
     def _draw(self) -> None:
         lines = self._proposal.lines
         if not lines:
             self._told.update(NO_SETS)
             return
-        one = lines[self._chosen]
+        one = lines[self._list.chosen]
         ahead = f"Next week: {legible(self._proposal.limit_words)}."
         self._told.update(
             "\n".join(

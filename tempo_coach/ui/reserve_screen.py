@@ -184,24 +184,8 @@ class ReserveScreen(Frame[tuple[str, ...]]):
 
     def action_confirm(self) -> None:
         """Log the answer, or say what is missing."""
-        question = self._question
-        if question is None or not self._presses.is_meant(self._clock.now_ms()):
-            return
-        said, done = question.said_held, question.done
-        if said is None:
-            self.tell(CHOOSE)
-            return
-        try:
-            lowered_s = self._view.measured_s()
-        except OutOfRange as fault:
-            self.tell(fault_sentence(fault))
-            return
-        if done is None:
-            step = partial(self._underway.lose, self._test, question.load_kg)
-        else:
-            step = partial(self._underway.answer, self._test, done, said=said, lowered_s=lowered_s)
-        self._enter(ReserveStage.SAVING)
-        self._errands.take(step)
+        if self._presses.is_meant(self._clock.now_ms()):
+            self.after_typing(self._confirm)
 
     def action_take_back(self) -> None:
         """Ask about the last attempt once more."""
@@ -257,6 +241,26 @@ class ReserveScreen(Frame[tuple[str, ...]]):
             self._rest.begin(self._clock.now_ms(), self._rest_ms)
             self._errands.rest(self._rest_ms)
             self._ask(Question(load_kg, departure.done[0]))
+
+    def _confirm(self) -> None:
+        question = self._question
+        if question is None or self._stage is not ReserveStage.ASKED:
+            return
+        said, done = question.said_held, question.done
+        if said is None:
+            self.tell(CHOOSE)
+            return
+        try:
+            lowered_s = self._view.measured_s()
+        except OutOfRange as fault:
+            self.tell(fault_sentence(fault))
+            return
+        if done is None:
+            step = partial(self._underway.lose, self._test, question.load_kg)
+        else:
+            step = partial(self._underway.answer, self._test, done, said=said, lowered_s=lowered_s)
+        self._enter(ReserveStage.SAVING)
+        self._errands.take(step)
 
     def _go_on(self) -> None:
         if self._load_kg is not None:

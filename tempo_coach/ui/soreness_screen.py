@@ -143,7 +143,7 @@ class SorenessScreen(Frame[SorenessAnswer]):
     def action_go_on(self) -> None:
         """Go on with what is shown."""
         if self._presses.is_meant(self._clock.now_ms()):
-            self.dismiss(SorenessAnswer(int(self._typed) if self._typed else None))
+            self.after_typing(self._give)
 
     def action_stop_asking(self) -> None:
         """Go on, and ask no more."""
@@ -152,6 +152,9 @@ class SorenessScreen(Frame[SorenessAnswer]):
     def action_leave(self) -> None:
         """Go on without an answer."""
         self.dismiss(SorenessAnswer(None))
+
+    def _give(self) -> None:
+        self.dismiss(SorenessAnswer(int(self._typed) if self._typed else None))
 
     def _show(self, typed: str) -> None:
         self._typed = typed

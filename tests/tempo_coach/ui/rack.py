@@ -140,6 +140,12 @@ class Rack:
             self._post(key)
             await self.settle()
 
+    async def press_at_once(self, *keys: str) -> None:
+        """Press keys so fast that none is through before the last."""
+        for key in keys:
+            self._post(key)
+        await self.settle()
+
     async def write(self, text: str) -> None:
         for character in text:
             self._post("space" if character == " " else character)

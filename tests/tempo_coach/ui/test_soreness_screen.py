@@ -87,6 +87,13 @@ async def test_a_click_on_the_scale_is_an_answer(level: int, columns: int) -> No
     assert told(rack) == [("Ana", level)]
 
 
+async def test_a_number_and_enter_in_one_breath_are_both_taken() -> None:
+    async with Rack(asks_soreness=True).at_the_rack() as rack:
+        await rack.press_at_once("7", "enter")
+
+    assert told(rack) == [("Ana", 7)]
+
+
 async def test_whoever_told_it_or_began_today_is_not_asked() -> None:
     rack = Rack(asks_soreness=True)
     rack.log.facts.append(SorenessTold(id="a", at=NOON, lifter="ana", soreness=2))
