@@ -7,7 +7,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 
-from tempo_coach.core.adherence import adherence
 from tempo_coach.core.done_lines import DoneLine, done_lines
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import name_key
@@ -17,6 +16,7 @@ from tempo_coach.core.plan_season import DosingRules
 from tempo_coach.core.prescription import MOST_SETS
 from tempo_coach.core.proposed_lines import ProposedLine, Step
 from tempo_coach.core.season_table import WeekLimit
+from tempo_coach.core.set_adherence import set_adherence
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, parse_tempo
 
@@ -104,11 +104,8 @@ def _first_draft(one: DoneLine, earlier: Sequence[SetDone], short: str) -> Propo
 
 def _short_words(one: DoneLine, measured: Mapping[str, SetMeasured], rules: DosingRules) -> str:
     """Say how many lowers of a line fell short; empty where the load is not too heavy for it."""
-    kept = [
-        adherence(found.measured_reps(), tempo=done.tempo, shape=done.shape, band=rules.band)
-        for done in one.sets
-        if (found := measured.get(done.id)) is not None
-    ]
+    found = (set_adherence(done, measured.get(done.id), band=rules.band) for done in one.sets)
+    kept = [each for each in found if each is not None]
     if not any(each.is_lower_short for each in kept):
         return ""
     lowers = [each.lower for each in kept if each.lower is not None]

@@ -6,14 +6,14 @@ from collections.abc import Iterable, Mapping
 from datetime import date
 from itertools import takewhile
 
-from tempo_coach.core.adherence import Adherence, Band, adherence
+from tempo_coach.core.adherence import Band
 from tempo_coach.core.criterion import Criterion
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.marks import counted
 from tempo_coach.core.measured_facts import SetMeasured
-from tempo_coach.core.measured_rep import MeasuredRep
 from tempo_coach.core.method_names import MethodName
 from tempo_coach.core.plan_season import DosingRules
+from tempo_coach.core.set_adherence import set_adherence
 from tempo_coach.core.tempo import Phase
 from tempo_coach.core.weeks import IsoWeek, week_of
 
@@ -112,21 +112,13 @@ def _recent(sets: Iterable[SetDone], weeks: int, today: date) -> list[SetDone]:
 
 def _kept_lowers(done: SetDone, measured: SetMeasured | None, band: Band) -> tuple[int, int]:
     """Return how many lowers were not too short, and how many were measured."""
-    lower = _kept(done, measured, band).lower
-    if lower is None:
+    kept = set_adherence(done, measured, band=band)
+    if kept is None or kept.lower is None:
         return 0, 0
+    lower = kept.lower
     return lower.measured - len(lower.short_by(band.of(lower.prescribed_ms))), lower.measured
 
 
 def _fell_short(done: SetDone, measured: SetMeasured | None, band: Band) -> bool:
-    return done.timing != "paced" and _kept(done, measured, band).is_lower_short
-
-
-def _kept(done: SetDone, measured: SetMeasured | None, band: Band) -> Adherence:
-    """Return how a set was kept; measured as a whole, each of its lowers counts as their mean."""
-    if measured is None:
-        mean_ms = round(done.seconds.lower * 1000 / max(done.reps_done, 1))
-        reps = (MeasuredRep(mean_ms, None, None, None),) * done.reps_done
-    else:
-        reps = measured.measured_reps()
-    return adherence(reps, tempo=done.tempo, shape=done.shape, band=band)
+    kept = set_adherence(done, measured, band=band)
+    return kept is not None and kept.is_lower_short

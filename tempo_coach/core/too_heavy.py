@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import fmean
 
-from tempo_coach.core.adherence import Band, PhaseKept, adherence
+from tempo_coach.core.adherence import Band, PhaseKept
 from tempo_coach.core.facts import SetDone
 from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.marks import marked_seconds
 from tempo_coach.core.measured_facts import SetMeasured
+from tempo_coach.core.set_adherence import set_adherence
 
 FORGOTTEN = timedelta(weeks=12)
 """What a lifter could not do so long ago says nothing of today. Common practice, no source."""
@@ -74,12 +75,11 @@ def short_lower(
     for done in reversed(sets):
         if not timedelta() <= at - done.started_at <= FORGOTTEN:
             continue
-        done_kg, found = done.mean_lower_kg, measured.get(done.id)
-        if found is None or done_kg is None or name_key(done.exercise) != name_key(exercise):
+        done_kg = done.mean_lower_kg
+        if done_kg is None or name_key(done.exercise) != name_key(exercise):
             continue
-        kept = adherence(found.measured_reps(), tempo=done.tempo, shape=done.shape, band=band)
-        lower = kept.lower
-        if lower is None:
+        kept = set_adherence(done, measured.get(done.id), band=band)
+        if kept is None or (lower := kept.lower) is None:
             continue
         if kept.is_lower_short and done_kg <= kg and lower.prescribed_ms <= lower_ms:
             return ShortLower(done, lower, lower.short_by(band.of(lower.prescribed_ms)))

@@ -19,7 +19,7 @@ from tempo_coach.core.season_table import LOAD, SECONDS, WeekLimit
 from tempo_coach.core.set_rows import NONE_MEASURED
 from tempo_coach.core.tempo import Allowances, parse_tempo
 from tempo_coach.core.work import PhaseTimes
-from tests.tempo_coach.core.done_sets import MONDAY, done_set
+from tests.tempo_coach.core.done_sets import MONDAY, done_set, seconds
 
 
 def sets_of(count: int, **changes: Any) -> list[SetDone]:
@@ -267,3 +267,10 @@ def test_each_day_has_its_own_lines() -> None:
 
 def test_no_work_gives_no_proposal() -> None:
     assert proposed([]) == []
+
+
+def test_lowers_that_another_program_measured_as_a_whole_count_too() -> None:
+    [one] = proposed(sets_of(2, timing="trace", seconds=seconds(lower=15.0)))
+
+    assert (one.step, one.line and str(one.line.load)) == (Step.CHANGE, "75 kg")
+    assert one.reason.startswith("too heavy for its tempo: 10 of 10")
