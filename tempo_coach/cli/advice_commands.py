@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 
 import click
@@ -11,14 +11,14 @@ import click
 from tempo_coach import bootstrap
 from tempo_coach.bootstrap import Wishes
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
+from tempo_coach.cli.options import day_option, json_option, log_option, only_lifter_option
 from tempo_coach.cli.planned_lifter import usable_plan
-from tempo_coach.cli.season_commands import measured_of, sets_of
+from tempo_coach.cli.season_commands import rows_of
 from tempo_coach.cli.tables import print_json, print_table
 from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.criterion import Criterion
 from tempo_coach.core.legible import legible, name_key, quoted
-from tempo_coach.core.lifter_advice import LifterAdvice, Proposal
+from tempo_coach.core.lifter_advice import LifterAdvice, Proposal, logged_advice
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.nearest import nearest_of
 from tempo_coach.core.plan import Lifter, Plan
@@ -26,13 +26,6 @@ from tempo_coach.core.readiness import Readiness
 from tempo_coach.errors import OutOfRange
 
 _plan_argument = click.argument("path", metavar="PLAN", type=click.Path(path_type=Path))
-_day_option = click.option(
-    "--on",
-    "day",
-    type=planned_day,
-    metavar="DATE",
-    help="As it stands on a day, as 2026-11-30 [else today].",
-)
 
 
 @click.command("ready")
@@ -40,7 +33,7 @@ _day_option = click.option(
 @_plan_argument
 @logs_argument
 @only_lifter_option
-@_day_option
+@day_option
 @json_option
 @log_option
 def ready_command(
@@ -48,7 +41,7 @@ def ready_command(
     path: Path,
     logs: tuple[Path, ...],
     lifter: str | None,
-    day: datetime | None,
+    day: date | None,
     as_json: bool,
     log_path: Path | None,
 ) -> None:
@@ -105,14 +98,8 @@ def _check_known(exercise: str, advice: Sequence[LifterAdvice]) -> None:
 
 
 def _advice(plan: Plan, person: Lifter, reading: MergedLogs, today: date) -> LifterAdvice:
-    return LifterAdvice.of(
-        plan,
-        person.name,
-        sets=sets_of(reading, person.name),
-        maxes=reading.maxes,
-        today=today,
-        measured=measured_of(reading, person.name),
-    )
+    rows = rows_of(reading, person.name)
+    return logged_advice(plan, person.name, logs=reading, rows=rows, today=today)
 
 
 def _print_criterion(one: Criterion) -> None:
@@ -140,7 +127,7 @@ def _way_data(way: Readiness) -> dict[str, object]:
 @_plan_argument
 @logs_argument
 @only_lifter_option
-@_day_option
+@day_option
 @json_option
 @log_option
 def next_command(

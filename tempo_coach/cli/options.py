@@ -190,6 +190,13 @@ only_lifter_option = click.option(
     callback=_given_once,
     help="Only this lifter.",
 )
+day_option = click.option(
+    "--on",
+    "day",
+    type=planned_day,
+    metavar="DATE",
+    help="As it stands on a day, as 2026-11-30 [else today].",
+)
 lifters_option = click.option(
     "--lifter",
     "lifters",

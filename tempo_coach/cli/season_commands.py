@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date, datetime
 from pathlib import Path
 from typing import IO
@@ -10,21 +11,20 @@ import click
 
 from tempo_coach import bootstrap, outputs
 from tempo_coach.cli.log_reading import logs_argument, merge_logs, say_reading
-from tempo_coach.cli.options import json_option, log_option, only_lifter_option, planned_day
+from tempo_coach.cli.options import day_option, json_option, log_option, only_lifter_option
 from tempo_coach.cli.planned_lifter import usable_plan
 from tempo_coach.cli.tables import is_narrow, print_json, print_table
 from tempo_coach.cli.wrapping import wrapped
 from tempo_coach.core.export_tables import Choice, chosen_rows
 from tempo_coach.core.facts import SetDone
-from tempo_coach.core.kept_tempos import measured_rows
 from tempo_coach.core.legible import legible, name_key
-from tempo_coach.core.measured_facts import SetMeasured
 from tempo_coach.core.merged_logs import MergedLogs
 from tempo_coach.core.plan import Plan
 from tempo_coach.core.season import Season, season_of
 from tempo_coach.core.season_data import season_data
 from tempo_coach.core.season_table import Measure, SeasonRow
 from tempo_coach.core.season_words import season_sentences, week_words
+from tempo_coach.core.set_rows import SetRows
 from tempo_coach.core.weeks import IsoWeek
 
 _BAR = 20
@@ -43,13 +43,7 @@ _SHORT_BAR = 12
     help="Write the year of one lifter as a calendar file (.ics) for other programs.",
 )
 @click.option("--replace", is_flag=True, help="Write over a file that is there.")
-@click.option(
-    "--on",
-    "day",
-    type=planned_day,
-    metavar="DATE",
-    help="As it stands on a day, as 2026-11-30 [else today].",
-)
+@day_option
 @json_option
 @log_option
 def season_command(
@@ -82,7 +76,7 @@ def season_command(
         return
     reading = merge_logs(logs, log_path)
     seasons = [
-        season_of(plan, name, sets=_until(day, sets_of(reading, name)), today=today)
+        season_of(plan, name, sets=_until(day, reading.sets(rows_of(reading, name))), today=today)
         for name in names
     ]
     if as_json:
@@ -96,25 +90,16 @@ def season_command(
     say_reading(reading)
 
 
-def sets_of(reading: MergedLogs, lifter: str) -> tuple[SetDone, ...]:
-    """Return one lifter's sets, in the order they were done; none where the logs know nobody so."""
+def rows_of(reading: MergedLogs, lifter: str) -> SetRows:
+    """Return one lifter's sets as rows; none where the logs know nobody so."""
     if name_key(lifter) not in map(name_key, reading.rows.lifters):
-        return ()
-    return tuple(reading.sets(chosen_rows(reading.rows, Choice((lifter,)))))
+        return SetRows.of(())
+    return chosen_rows(reading.rows, Choice((lifter,)))
 
 
-def measured_of(reading: MergedLogs, lifter: str) -> dict[str, SetMeasured]:
-    """Return how some of a lifter's sets were measured, by their ids."""
-    if name_key(lifter) not in map(name_key, reading.rows.lifters):
-        return {}
-    rows = measured_rows(chosen_rows(reading.rows, Choice((lifter,))))
-    found = reading.measured_sets(rows)
-    return {done.id: measured for done, measured in found if measured is not None}
-
-
-def _until(day: date | None, sets: tuple[SetDone, ...]) -> tuple[SetDone, ...]:
+def _until(day: date | None, sets: Iterable[SetDone]) -> tuple[SetDone, ...]:
     """Leave out what was done after a day; without one a lifter's date may be ahead of this one."""
-    return sets if day is None else tuple(one for one in sets if one.started_at.date() <= day)
+    return tuple(one for one in sets if day is None or one.started_at.date() <= day)
 
 
 def _write_dates(

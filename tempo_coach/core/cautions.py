@@ -42,7 +42,7 @@ CRITERIA = (
     "The criteria are the coach's to change, under [dosing] in the plan; they lock nothing, and no "
     "list of criteria replaces a coach's eye. Who can't lower slowly isn't ready to lower fast."
 )
-"""Said beside who is ready for more on a printed page."""
+"""Said beside who is ready for more."""
 
 LONG = (
     (

@@ -11,6 +11,7 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Static
 
+from tempo_coach.core.cautions import CRITERIA
 from tempo_coach.core.legible import legible, name_key
 from tempo_coach.core.lifter_advice import LifterAdvice
 from tempo_coach.core.readiness import Readiness
@@ -19,10 +20,6 @@ from tempo_coach.ui.frame import Frame
 from tempo_coach.ui.page import Page
 
 NO_EXERCISES = "Neither log nor plan names an exercise of this lifter yet."
-WHOSE_CRITERIA = (
-    "The criteria are the coach's to change, under [dosing] in a plan. They lock nothing, and "
-    "no list of criteria replaces a coach's eye."
-)
 
 
 class ReadinessScreen(Frame[None]):
@@ -147,7 +144,7 @@ class ReadinessScreen(Frame[None]):
     def _draw(self, place: int) -> None:
         ways = self._advice.readiness(self._exercises[place])
         lines = [line for way in ways for line in _way_lines(way)]
-        self._card.update(Content("\n").join([*lines, Content(WHOSE_CRITERIA)]))
+        self._card.update(Content("\n").join([*lines, Content(CRITERIA)]))
 
 
 def _way_lines(way: Readiness) -> Iterable[Content]:
